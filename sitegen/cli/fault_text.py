@@ -1,0 +1,74 @@
+"""Faults for a person: place, code, sentence, the line with a mark under it, and a way out."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from unicodedata import combining, east_asian_width
+
+from sitegen.faults import Fault, Severity
+
+_WIDEST = 100
+_BEFORE_MARK = 40
+_ELLIPSIS = "…"
+
+
+def faults_text(faults: Iterable[Fault], texts: Mapping[str, Sequence[str]]) -> str:
+    """All faults, one below the other, each as `fault_text` sets it."""
+    return "".join(fault_text(fault, texts.get(fault.place.file, ())) for fault in faults)
+
+
+def fault_text(fault: Fault, lines: Sequence[str]) -> str:
+    """One fault; lines: of its file, which may be missing or shorter by now."""
+    head = f"{_place(fault)}: {fault.severity} {fault.code}: {_printable(fault.sentence)}\n"
+    line = fault.place.line
+    if 0 < line <= len(lines):
+        return head + _shown_line(fault, lines[line - 1])
+    return head + (f"      = {_printable(fault.way_out)}\n" if fault.way_out else "")
+
+
+def tally(faults: Sequence[Fault]) -> str:
+    """How many of each: '2 errors, 1 piece of advice'; 'no faults' for none."""
+    errors = sum(fault.severity is Severity.ERROR for fault in faults)
+    advice = len(faults) - errors
+    parts = (
+        _counted(errors, "error", "errors"),
+        _counted(advice, "piece of advice", "pieces of advice"),
+    )
+    return ", ".join(part for part in parts if part) or "no faults"
+
+
+def _counted(count: int, one: str, many: str) -> str:
+    return f"{count} {one if count == 1 else many}" if count else ""
+
+
+def _place(fault: Fault) -> str:
+    place = fault.place
+    return f"{place.file}:{place.line}:{place.column}" if place.line else place.file
+
+
+def _shown_line(fault: Fault, line: str) -> str:
+    start = max(fault.place.column - 1, 0)
+    before, shown, length = _window(_printable(line), start, max(fault.place.length, 1))
+    mark = " " * _cells(shown[:before]) + "^" * _cells(shown[before : before + length] or " ")
+    way_out = f" {_printable(fault.way_out)}" if fault.way_out else ""
+    return f"{fault.place.line:>5} | {shown}\n      | {mark}{way_out}\n"
+
+
+def _window(line: str, start: int, length: int) -> tuple[int, str, int]:
+    """The part of a long line round its mark: (characters before the mark, the part, length of the mark)."""
+    if len(line) <= _WIDEST:
+        return start, line, length
+    first = max(start - _BEFORE_MARK, 0)
+    part = line[first : first + _WIDEST]
+    cut_off = _ELLIPSIS if first else ""
+    goes_on = _ELLIPSIS if first + _WIDEST < len(line) else ""
+    before = start - first
+    return before + len(cut_off), cut_off + part + goes_on, min(length, len(part) - before)
+
+
+def _printable(text: str) -> str:
+    """The text with each control character made visible, so that no file can steer the terminal."""
+    return "".join(mark if mark.isprintable() else "\N{SYMBOL FOR SPACE}" for mark in text.expandtabs(1))
+
+
+def _cells(text: str) -> int:
+    """Columns that a text takes on a terminal."""
+    return sum(0 if combining(mark) else 2 if east_asian_width(mark) in "WF" else 1 for mark in text)

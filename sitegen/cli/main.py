@@ -1,0 +1,67 @@
+"""`sitegen`: the group of commands. A command's file is loaded when it is called, and not before."""
+
+import sys
+from importlib import import_module
+
+import click
+
+from sitegen import __version__
+from sitegen.cli.exits import Exit, leave_pipe
+
+COMMANDS = {
+    "proof": "Read everything and list every fault.",
+    "publish": "Build the site, the cards and the texts into output/.",
+    "sheet": "Print one recipe in any edition and batch.",
+    "scale": "Show a recipe's ingredients for another batch.",
+    "schema": "Print the JSON Schema of a kind of file.",
+    "start": "Make a folder for a new school.",
+}
+"""Name -> what it does, in one line. The command `x` is the function `x` of `sitegen/cli/x.py`."""
+
+
+class LateGroup(click.Group):
+    """A group that knows its commands by name and loads each one only when it is asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        command = getattr(import_module(f"sitegen.cli.{cmd_name}"), cmd_name)
+        return command if isinstance(command, click.Command) else None
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+
+@click.group(cls=LateGroup, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="sitegen", message="%(prog)s %(version)s")
+def group() -> None:
+    """One structured file a recipe in; a checked, scaled and converted site and printed cards out.
+
+    Run a command anywhere inside a folder that holds content/. Begin with
+    'sitegen start FOLDER', or with 'sitegen proof' where recipes are already there.
+
+    Exit codes: 0 clean, 1 faults, 2 wrong use, 3 the machine lacks something.
+    """
+
+
+def main() -> None:
+    """The entry point: every ending is an exit code, and no baker ever sees a traceback."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="backslashreplace")
+    try:
+        code = group.main(standalone_mode=False)
+        sys.stdout.flush()
+    except click.exceptions.Abort:
+        click.echo("\nstopped; nothing was changed", err=True)
+        code = Exit.INTERRUPTED
+    except click.ClickException as problem:
+        problem.show()
+        code = problem.exit_code
+    except BrokenPipeError:
+        leave_pipe()
+    sys.exit(code or Exit.CLEAN)

@@ -1,0 +1,352 @@
+"""A recipe as the baker means it, free of files and text layout: frozen values, exact amounts.
+
+Every value carries `at`, its place in the file. It is left out of equality and hash, so that a
+blank line added to a file changes nothing that was computed from it.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from datetime import date
+from enum import StrEnum
+from fractions import Fraction
+
+from sitegen.faults import Place
+
+NOWHERE = Place(file="")
+
+
+def _at() -> Place:
+    return field(default=NOWHERE, compare=False, repr=False)
+
+
+@dataclass(frozen=True)
+class Span:
+    """A number or a range of numbers, exact.
+
+    low, high: equal for a single figure; low <= high.
+    """
+
+    low: Fraction
+    high: Fraction
+
+    @property
+    def middle(self) -> Fraction:
+        """The middle of the range, exact."""
+        return (self.low + self.high) / 2
+
+    @property
+    def is_range(self) -> bool:
+        return self.low != self.high
+
+    def times(self, factor: Fraction) -> "Span":
+        return Span(self.low * factor, self.high * factor)
+
+
+def single(value: int | Fraction) -> Span:
+    """A span of one figure."""
+    return Span(Fraction(value), Fraction(value))
+
+
+@dataclass(frozen=True)
+class Amount:
+    """How much of something, as written.
+
+    unit: a name in `data/measures.txt` ('g', 'kg', 'ml', 'l', 'oz', 'lb', 'tsp', 'tbsp', 'cup',
+    'pinch', 'stick', ...), or '' for a count ('2 medium eggs', '1 lemon').
+    'tsp', 'tbsp' and 'cup' are those of the edition that the recipe is written in.
+    """
+
+    span: Span
+    unit: str
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One ingredient that an ingredient line names.
+
+    name: as written, without size and preparation ('sunflower oil', 'eggs', 'egg yolks').
+    ingredient: its key in the larder (the British name); '' where the larder has none.
+    size: 'medium', 'large', ...; '' where none is written.
+    part: what is taken of a counted thing: 'zest', 'juice', 'white', 'yolk', or ''.
+    amount: its own amount where an alternative states one ('10 g fresh yeast or 5 g dried').
+    """
+
+    name: str
+    ingredient: str
+    size: str = ""
+    part: str = ""
+    amount: Amount | None = None
+
+
+@dataclass(frozen=True)
+class IngredientLine:
+    """What a baker writes: `140 g plain flour, sifted`.
+
+    amount: None for what is not measured ('flour, for dusting').
+    choices: the ingredient, then its alternatives ('or'); at least one.
+    preparation: what follows the comma; note: what stands in brackets; '' for neither.
+    """
+
+    text: str
+    amount: Amount | None
+    choices: tuple[Choice, ...]
+    preparation: str = ""
+    note: str = ""
+    optional: bool = False
+    at: Place = _at()
+
+    @property
+    def chosen(self) -> Choice:
+        """The ingredient that the amounts are computed for: the first named."""
+        return self.choices[0]
+
+
+@dataclass(frozen=True)
+class PartLine:
+    """A part of a component or of a base recipe: `half of Vanilla dough`, `500 g of Base buttercream`.
+
+    source: the title of the component or base recipe.
+    share: an exact share of the whole ('half of' is 1/2, 'all of' is 1); None where an amount is given.
+    amount: a weight; None where a share is given.
+    from_base: True where `source` is another recipe.
+    """
+
+    text: str
+    source: str
+    share: Fraction | None
+    amount: Amount | None
+    from_base: bool
+    preparation: str = ""
+    note: str = ""
+    at: Place = _at()
+
+
+Line = IngredientLine | PartLine
+
+
+class RefKind(StrEnum):
+    """What a reference in braces points at."""
+
+    INGREDIENT = "ingredient"
+    COMPONENT = "component"
+    TEMPERATURE = "temperature"
+    OVEN = "oven"
+    LENGTH = "length"
+
+
+@dataclass(frozen=True)
+class Words:
+    """A run of plain prose (Markdown) inside a step."""
+
+    text: str
+
+
+@dataclass(frozen=True)
+class Reference:
+    """What stood in braces: `{caster sugar}`, `{half of caster sugar}`, `{118 C}`, `{150 C fan}`, `{2 cm}`.
+
+    text: as written inside the braces.
+    target: for an ingredient or component, the place in `Component.lines` (an index) as `line`, and
+    the component's title as `target`; for a temperature, oven or length '' and `amount` holds it.
+    share: 1 for all of it, else the share named ('half of' is 1/2; 'the rest of' is resolved).
+    amount: temperature ('celsius' or 'fahrenheit'), length ('cm', 'mm', 'in'), or the part taken
+    in a measure (`{50 g of caster sugar}`); None else.
+    oven: the setting, for a reference to an oven. short: the ingredient's name as the baker wrote it
+    in the braces ('flour' for a line of plain flour).
+    """
+
+    text: str
+    kind: RefKind
+    target: str = ""
+    line: int | None = None
+    share: Fraction = Fraction(1)
+    amount: Amount | None = None
+    oven: "OvenSetting | None" = None
+    short: str = ""
+    at: Place = _at()
+
+
+Prose = tuple[Words | Reference, ...]
+
+
+@dataclass(frozen=True)
+class Photo:
+    """A picture beside a recipe file.
+
+    file: path relative to the folder that holds `content/`, checked to lie inside it.
+    """
+
+    file: str
+    alt: str
+    at: Place = _at()
+
+
+@dataclass(frozen=True)
+class OvenSetting:
+    """An oven as written: degrees C or F, fan or conventional, or a gas mark.
+
+    scale: 'celsius', 'fahrenheit' or 'gas'; fan is False for gas.
+    """
+
+    degrees: Fraction
+    scale: str
+    fan: bool
+
+
+@dataclass(frozen=True)
+class Step:
+    """One instruction.
+
+    hands_on_min, wait_min: minutes, exact; None where the baker gave none.
+    fill: how full the tin is, as a share of its depth (2/3), or None.
+    after: titles of components that must be done before this step, beside those that it uses.
+    tutorial: the slug of a technique page, or ''.
+    """
+
+    prose: Prose
+    hands_on_min: Span | None = None
+    wait_min: Span | None = None
+    oven: OvenSetting | None = None
+    fill: Fraction | None = None
+    until: str = ""
+    photo: Photo | None = None
+    after: tuple[str, ...] = ()
+    tutorial: str = ""
+    at: Place = _at()
+
+    @property
+    def references(self) -> Iterator[Reference]:
+        return (part for part in self.prose if isinstance(part, Reference))
+
+
+@dataclass(frozen=True)
+class Component:
+    """A part made on its own: sponge, filling, buttercream."""
+
+    title: str
+    lines: tuple[Line, ...]
+    steps: tuple[Step, ...]
+    keeps: str = ""
+    at: Place = _at()
+
+
+@dataclass(frozen=True)
+class Makes:
+    """The yield: how many of what, or what weight.
+
+    count: exact; for a yield by weight the weight in grams.
+    noun: 'cupcakes', 'loaf'; '' for a yield by weight.
+    grams: the weight of the whole yield where it is written ('12 rolls of 85 g', '900 g'), or None.
+    """
+
+    count: Fraction
+    noun: str
+    grams: Fraction | None = None
+    at: Place = _at()
+
+
+@dataclass(frozen=True)
+class Tin:
+    """A vessel by shape and inside measure.
+
+    shape: a row of `data/tins.yaml` ('round', 'square', 'rectangle', 'loaf', 'muffin', 'tart',
+    'ring', 'tray').
+    width_cm, length_cm, depth_cm: inside, of one tin or of one hole at its top; length_cm equals
+    width_cm for round shapes.
+    base_cm: the width at the base of one with sloping sides; equal to width_cm where sides are straight.
+    holes: in one tin (12 for a 12-hole tin, 1 for a plain one). number: how many tins.
+    """
+
+    shape: str
+    width_cm: Fraction
+    length_cm: Fraction
+    depth_cm: Fraction
+    base_width_cm: Fraction
+    base_length_cm: Fraction
+    holes: int = 1
+    number: int = 1
+    name: str = ""
+    at: Place = _at()
+
+
+class PublicShows(StrEnum):
+    """What everyone may see of a recipe once its public date has come."""
+
+    TEASER = "teaser"
+    INGREDIENTS = "ingredients"
+    EVERYTHING = "everything"
+
+
+@dataclass(frozen=True)
+class Release:
+    """Release days in the school's time zone; None for never."""
+
+    subscribers: date | None
+    public: date | None
+    public_shows: PublicShows
+    at: Place = _at()
+
+
+@dataclass(frozen=True)
+class Video:
+    address: str
+    captions: str = ""
+    at: Place = _at()
+
+
+@dataclass(frozen=True)
+class Revision:
+    """A dated change that readers of an earlier card must hear of."""
+
+    date: date
+    note: str
+    notify: bool
+    at: Place = _at()
+
+
+class BatchKind(StrEnum):
+    """The ways to say how much is made."""
+
+    MAKES = "makes"
+    TIN = "tin"
+    TIMES = "times"
+    USING = "using"
+
+
+@dataclass(frozen=True)
+class BatchAsk:
+    """How much of a recipe is wanted, in one of four ways; the others are None.
+
+    makes: a count of the recipe's own noun (or grams for a recipe that makes a weight).
+    tin: the reader's tin. times: a factor. using: an ingredient in hand, as an ingredient line.
+    """
+
+    kind: BatchKind
+    makes: Fraction | None = None
+    tin: Tin | None = None
+    times: Fraction | None = None
+    using: IngredientLine | None = None
+
+
+@dataclass(frozen=True)
+class Recipe:
+    """One folder under `content/recipes/`."""
+
+    slug: str
+    title: str
+    summary: str
+    makes: Makes
+    components: tuple[Component, ...]
+    tin: Tin | None = None
+    tags: tuple[str, ...] = ()
+    photo: Photo | None = None
+    release: Release = Release(None, None, PublicShows.TEASER)
+    video: Video | None = None
+    batches: tuple[BatchAsk, ...] = ()
+    notes: str = ""
+    revisions: tuple[Revision, ...] = ()
+    at: Place = _at()
+
+    def component(self, title: str) -> Component | None:
+        """The component of that title, or None."""
+        return next((part for part in self.components if part.title == title), None)

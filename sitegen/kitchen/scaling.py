@@ -1,0 +1,198 @@
+"""How much of a recipe is made: a factor from a count, a tin, a number of times, or what is in hand.
+
+A recipe is scaled as one: every amount takes the same factor, and a factor taken twice is their product.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+from sitegen.kitchen.editions import Edition
+from sitegen.kitchen.recipe import (
+    BatchAsk,
+    BatchKind,
+    Choice,
+    IngredientLine,
+    PartLine,
+    Recipe,
+    Span,
+    Tin,
+    single,
+)
+from sitegen.kitchen.tables import Tables
+from sitegen.kitchen.tins import NoCapacity, area_cm2, depth_ratio, fits_as_it_is, tin_factor, vessels
+from sitegen.kitchen.weighing import grams_of
+
+LARGEST, SMALLEST = Fraction(1000), Fraction(1, 1000)
+SAME = Fraction(1)
+
+
+class WhyNot(StrEnum):
+    """Why a batch cannot be made."""
+
+    NOTHING_ASKED = "nothing-asked"
+    NOT_ABOVE_ZERO = "not-above-zero"
+    ABSURD = "absurd"
+    NO_TIN = "no-tin"
+    NO_CAPACITY = "no-capacity"
+    NOT_IN_RECIPE = "not-in-recipe"
+    NO_WEIGHT = "no-weight"
+
+
+@dataclass(eq=False)
+class CannotScale(Exception):
+    """A batch that the recipe cannot give.
+
+    subject: the ingredient, tin shape or recipe title that it is about. factor: where one was worked out.
+    """
+
+    reason: WhyNot
+    subject: str
+    factor: Fraction | None = None
+
+
+@dataclass(frozen=True)
+class Batch:
+    """How much is made.
+
+    ask: as asked; None for the tested batch. factor: of the recipe as written, exact.
+    makes: the count of the recipe's noun (grams for a yield by weight), exact: portions may be a fraction.
+    tin: the one asked for, in the tested batch the recipe's own; None where the recipe's own is filled
+    `factor` times. depth_ratio: depth of batter, new to tested.
+    """
+
+    ask: BatchAsk | None
+    factor: Fraction
+    makes: Fraction
+    tin: Tin | None
+    depth_ratio: Fraction
+
+
+def tested_batch(recipe: Recipe) -> Batch:
+    """The batch as written."""
+    return Batch(None, SAME, recipe.makes.count, recipe.tin, SAME)
+
+
+def batch_of(
+    ask: BatchAsk, recipe: Recipe, bases: Mapping[str, Recipe], tables: Tables, written: Edition
+) -> Batch:
+    """The batch that is asked for.
+
+    bases: recipes by title, for an ask that uses up a base recipe. written: the edition that the recipe
+    files are written in. A tin that the recipe as written fills to within a tenth is not scaled for.
+    Raises CannotScale.
+    """
+    if ask.kind is BatchKind.TIN:
+        return _for_tin(ask, recipe, tables)
+    if ask.kind is BatchKind.USING:
+        factor = _using_factor(ask, recipe, bases, _Scale(tables, written))
+    else:
+        factor = _counted_factor(ask, recipe)
+    return Batch(ask, _sound(factor, recipe.title), recipe.makes.count * factor, None, SAME)
+
+
+def _counted_factor(ask: BatchAsk, recipe: Recipe) -> Fraction:
+    if ask.kind is BatchKind.MAKES and ask.makes is not None:
+        return ask.makes / recipe.makes.count
+    if ask.kind is BatchKind.TIMES and ask.times is not None:
+        return ask.times
+    raise CannotScale(WhyNot.NOTHING_ASKED, recipe.title)
+
+
+def _sound(factor: Fraction, subject: str) -> Fraction:
+    """The factor, where somebody could mean it. Raises CannotScale."""
+    if factor <= 0:
+        raise CannotScale(WhyNot.NOT_ABOVE_ZERO, subject, factor)
+    if not SMALLEST <= factor <= LARGEST:
+        raise CannotScale(WhyNot.ABSURD, subject, factor)
+    return factor
+
+
+def _for_tin(ask: BatchAsk, recipe: Recipe, tables: Tables) -> Batch:
+    """As full as the tested tin; a tin of nearly the same capacity takes the recipe as it is."""
+    tested, wanted = recipe.tin, ask.tin
+    if tested is None or wanted is None:
+        raise CannotScale(WhyNot.NO_TIN, recipe.title)
+    try:
+        factor = _sound(tin_factor(tested, wanted, tables.tins), wanted.shape)
+        areas = area_cm2(tested, tables.tins) / area_cm2(wanted, tables.tins)
+    except NoCapacity as no:
+        raise CannotScale(WhyNot.NO_CAPACITY, no.shape) from no
+    makes = _makes_in(tested, wanted, recipe.makes.count, factor)
+    if fits_as_it_is(factor):
+        return Batch(ask, SAME, makes, wanted, areas)
+    return Batch(ask, factor, makes, wanted, depth_ratio(tested, wanted))
+
+
+def _makes_in(tested: Tin, wanted: Tin, count: Fraction, factor: Fraction) -> Fraction:
+    """What comes out of other tins.
+
+    One piece a tin or hole (or several loads of it) goes by the number of holes; one cake out of several
+    tins stays one cake; portions cut out of a tin go with its size.
+    """
+    each = count / vessels(tested)
+    if each < 1:
+        return count
+    if each == 1 or tested.holes > 1:
+        return each * vessels(wanted)
+    return count * factor
+
+
+@dataclass(frozen=True)
+class _Scale:
+    """The tables and the edition by which an ingredient is weighed."""
+
+    tables: Tables
+    written: Edition
+
+    def grams(self, line: IngredientLine, choice: Choice) -> Span | None:
+        """The weight of a line if it is made with that choice."""
+        row = self.tables.larder.find(choice.ingredient) if choice.ingredient else None
+        return grams_of(choice.amount or line.amount, choice, row, self.written, self.tables)
+
+
+def _using_factor(ask: BatchAsk, recipe: Recipe, bases: Mapping[str, Recipe], scale: _Scale) -> Fraction:
+    """What is in hand against all of it in the recipe's own components."""
+    hand = ask.using
+    if hand is None:
+        raise CannotScale(WhyNot.NOTHING_ASKED, recipe.title)
+    name = hand.chosen.name
+    in_hand = scale.grams(hand, hand.chosen)
+    needed = list(_needs(hand.chosen, recipe, bases, scale))
+    if not needed:
+        raise CannotScale(WhyNot.NOT_IN_RECIPE, name)
+    known = [span.middle for span in needed if span is not None]
+    if in_hand is None or len(known) < len(needed) or not sum(known):
+        raise CannotScale(WhyNot.NO_WEIGHT, name)
+    return in_hand.middle / sum(known, Fraction(0))
+
+
+def _needs(
+    wanted: Choice, recipe: Recipe, bases: Mapping[str, Recipe], scale: _Scale
+) -> Iterator[Span | None]:
+    """The weight of each line that takes of what is in hand; None for one that cannot be weighed."""
+    for line in (line for component in recipe.components for line in component.lines):
+        if isinstance(line, PartLine):
+            if line.from_base and line.source.casefold() == wanted.name.casefold():
+                yield _part_weight(line, bases, scale)
+        elif line.amount is not None and _is_same(line.chosen, wanted):
+            yield scale.grams(line, line.chosen)
+
+
+def _part_weight(line: PartLine, bases: Mapping[str, Recipe], scale: _Scale) -> Span | None:
+    if line.amount is not None and scale.tables.measures.is_weight(line.amount.unit):
+        return scale.tables.measures.grams(line.amount)
+    base = bases.get(line.source)
+    if base is None or base.makes.grams is None or line.share is None:
+        return None
+    return single(base.makes.grams).times(line.share)
+
+
+def _is_same(one: Choice, other: Choice) -> bool:
+    """Whether two choices are one ingredient: by the larder's key, else by name; egg parts kept apart."""
+    if one.part != other.part:
+        return False
+    if one.ingredient or other.ingredient:
+        return one.ingredient == other.ingredient
+    return one.name.casefold() == other.name.casefold()

@@ -1,0 +1,77 @@
+"""Photos cut for print: one JPEG a photo, in the exact box that the card gives it."""
+
+from collections.abc import Iterator, Mapping
+from io import BytesIO
+
+from PIL import Image, ImageOps
+
+from sitegen.sheet.values import Sheet, SheetPhoto
+
+Box = tuple[float, float]
+"""Width and height in mm."""
+
+CARD_BOXES: Mapping[str, Box] = {"finished": (80.0, 60.0), "step": (44.0, 33.0)}
+"""The boxes of the card. Both have the shape 4 to 3, so that a photo used twice needs one cut only."""
+
+PRINT_DPI = 220
+QUALITY = 80
+_MM_IN_INCH = 25.4
+_ON_WHITE = "RGBA"
+
+
+class PhotoMissing(Exception):
+    """The sheet shows a photo that the press was not given. file: the photo's path."""
+
+    def __init__(self, file: str) -> None:
+        super().__init__(file)
+        self.file = file
+
+
+def boxes_of(sheet: Sheet) -> Mapping[str, Box]:
+    """The photos that a card shows: file -> box in mm. The larger box wins where one is used twice."""
+    boxes = {photo.file: CARD_BOXES["step"] for photo in _step_photos(sheet)}
+    if sheet.head.photo is not None:
+        boxes[sheet.head.photo.file] = CARD_BOXES["finished"]
+    return boxes
+
+
+def cut_for_card(source: bytes, box_mm: Box) -> bytes:
+    """A photo upright, cropped about its middle to the shape of the box, at PRINT_DPI or its own resolution.
+
+    source: bytes of a picture in a format that Pillow reads. The JPEG carries no metadata; the same
+    source gives the same bytes. Raises PIL.UnidentifiedImageError where it is no picture.
+    """
+    width, height = (round(side / _MM_IN_INCH * PRINT_DPI) for side in box_mm)
+    with Image.open(BytesIO(source)) as opened:
+        _read_small(opened, max(width, height))
+        upright = ImageOps.exif_transpose(opened)
+        cut = ImageOps.fit(_in_rgb(upright), _no_larger(upright.size, (width, height)), Image.Resampling.LANCZOS)
+    out = BytesIO()
+    cut.save(out, "JPEG", quality=QUALITY, optimize=True)
+    return out.getvalue()
+
+
+def _step_photos(sheet: Sheet) -> Iterator[SheetPhoto]:
+    return (step.photo for part in sheet.components for step in part.steps if step.photo is not None)
+
+
+def _read_small(picture: Image.Image, longer: int) -> None:
+    """Let the JPEG reader skip detail that print will not show: both sides stay above the box's longer one."""
+    shrink = longer / min(picture.size)
+    if shrink < 1:
+        picture.draft("RGB", (round(picture.width * shrink), round(picture.height * shrink)))
+
+
+def _in_rgb(picture: Image.Image) -> Image.Image:
+    """In RGB, transparent parts on white."""
+    if not picture.has_transparency_data:
+        return picture.convert("RGB")
+    pasted = picture.convert(_ON_WHITE)
+    white = Image.new(_ON_WHITE, pasted.size, "white")
+    return Image.alpha_composite(white, pasted).convert("RGB")
+
+
+def _no_larger(size: tuple[int, int], box: tuple[int, int]) -> tuple[int, int]:
+    """The box in pixels, shrunk in proportion where the picture has fewer."""
+    scale = min(1.0, size[0] / box[0], size[1] / box[1])
+    return round(box[0] * scale), round(box[1] * scale)

@@ -1,0 +1,124 @@
+"""A recipe as schema.org data (https://schema.org/Recipe), from whichever view the page prints."""
+
+import json
+from collections.abc import Mapping, Sequence
+
+from markupsafe import Markup
+
+from sitegen.press.imprint import Imprint
+from sitegen.press.picture import Picture
+from sitegen.press.prose import to_plain
+from sitegen.sheet.values import (
+    Head,
+    IngredientSide,
+    PublicComponent,
+    Sheet,
+    SheetComponent,
+    SheetLine,
+    SheetPhoto,
+    SheetStep,
+    View,
+)
+
+Json = str | bool | int | Sequence["Json"] | Mapping[str, "Json"]
+
+_ESCAPED = {ord("<"): "\\u003c", ord(">"): "\\u003e", ord("&"): "\\u0026"}
+_LOCKED = ".for-subscribers"
+
+
+def recipe_data(imprint: Imprint, view: View, pictures: Mapping[str, Picture], here: str) -> Markup:
+    """JSON text for `<script type="application/ld+json">`; '<', '>' and '&' are escaped as JSON allows."""
+    text = json.dumps(recipe_object(imprint, view, pictures, here), ensure_ascii=False, separators=(",", ":"))
+    return Markup(text.translate(_ESCAPED))
+
+
+def recipe_object(
+    imprint: Imprint, view: View, pictures: Mapping[str, Picture], here: str
+) -> dict[str, Json]:
+    """The recipe as an object of JSON; what the view lacks or leaves empty is left out.
+
+    A view for everyone says so (`isAccessibleForFree`); what stands in the subscribers' tree alone,
+    method or more, is not free.
+    """
+    found: dict[str, Json] = {
+        "@context": "https://schema.org",
+        "@type": "Recipe",
+        **_head(imprint, view.head, pictures, here),
+        **_times(view.head),
+        **_access(imprint, view),
+    }
+    if isinstance(view, Sheet | IngredientSide):
+        found["recipeIngredient"] = [_line(line) for part in view.components for line in _bought(part)]
+    if isinstance(view, Sheet):
+        found["recipeInstructions"] = _method(imprint, view, pictures, here)
+    return {key: value for key, value in found.items() if value not in ("", [], {})}
+
+
+def _head(imprint: Imprint, head: Head, pictures: Mapping[str, Picture], here: str) -> dict[str, Json]:
+    school: Json = {"@type": "Organization", "name": imprint.name, "url": imprint.address}
+    return {
+        "name": head.title,
+        "description": head.summary,
+        "url": imprint.address + here,
+        "image": _images(imprint, head.photo, pictures),
+        "author": school,
+        "publisher": school,
+        "datePublished": head.published,
+        "dateModified": head.modified,
+        "inLanguage": head.edition.language,
+        "recipeYield": head.makes,
+        "keywords": ", ".join(head.tags),
+    }
+
+
+def _times(head: Head) -> dict[str, Json]:
+    times = head.times
+    return {"prepTime": times.hands_on_iso, "cookTime": times.cook_iso, "totalTime": times.total_iso}
+
+
+def _access(imprint: Imprint, view: View) -> dict[str, Json]:
+    if isinstance(view, Sheet):
+        return {"isAccessibleForFree": imprint.audience == "public"}
+    return {
+        "isAccessibleForFree": False,
+        "hasPart": {"@type": "WebPageElement", "isAccessibleForFree": False, "cssSelector": _LOCKED},
+    }
+
+
+def _images(imprint: Imprint, photo: SheetPhoto | None, pictures: Mapping[str, Picture]) -> list[Json]:
+    picture = pictures.get(photo.file) if photo else None
+    return [imprint.address + cut.path for cut in reversed(picture.jpeg)] if picture else []
+
+
+def _bought(part: SheetComponent | PublicComponent) -> Sequence[SheetLine]:
+    """Lines that are bought or weighed out; a component that is made here is no ingredient of the whole."""
+    return [line for line in part.lines if not line.is_part]
+
+
+def _line(line: SheetLine) -> str:
+    beside = f"({line.beside})" if line.beside else ""
+    words = " ".join(part for part in (line.amount, beside, line.name, line.alternatives) if part)
+    return f"{words}, {line.extra}" if line.extra else words
+
+
+def _method(imprint: Imprint, sheet: Sheet, pictures: Mapping[str, Picture], here: str) -> list[Json]:
+    return [
+        {
+            "@type": "HowToSection",
+            "name": part.title,
+            "itemListElement": [_step(imprint, step, pictures, here) for step in part.steps],
+        }
+        for part in sheet.components
+        if part.steps
+    ]
+
+
+def _step(imprint: Imprint, step: SheetStep, pictures: Mapping[str, Picture], here: str) -> dict[str, Json]:
+    found: dict[str, Json] = {
+        "@type": "HowToStep",
+        "position": step.number,
+        "text": step.plain or to_plain(step.text),
+        "url": f"{imprint.address}{here}#step-{step.number}",
+    }
+    images = _images(imprint, step.photo, pictures)
+    return {**found, "image": images[0]} if images else found

@@ -1,0 +1,118 @@
+"""A photo as bytes -> the cuts that pages use, in two formats, with nothing of the camera left in them."""
+
+from collections.abc import Iterator
+from hashlib import sha256
+from io import BytesIO
+from warnings import catch_warnings, simplefilter
+
+from PIL import Image, ImageCms, ImageOps, UnidentifiedImageError
+
+from sitegen.press.picture import Cut, Picture
+
+WIDTHS = (480, 960, 1600)
+MOST_PIXELS = 100_000_000
+_FORMATS = {"JPEG", "PNG", "WEBP"}
+_JPEG = {"quality": 82, "optimize": True, "progressive": True, "subsampling": "4:2:0"}
+_WEBP = {"quality": 80, "method": 4}
+
+
+class PictureUnreadable(Exception):
+    """A picture that cannot be printed. file: its path; reason: in a baker's words."""
+
+    def __init__(self, file: str, reason: str) -> None:
+        super().__init__(file, reason)
+        self.file = file
+        self.reason = reason
+
+
+def cut_picture(source: bytes, file: str) -> tuple[Picture, tuple[tuple[str, bytes], ...]]:
+    """The cuts of a photo, and the files that hold them: (path, bytes).
+
+    source: a JPEG, PNG or WebP file. file: the key that pages find it by. Cuts are WIDTHS wide in
+    pixels, or as wide as the photo where it is narrower; upright, in sRGB, without metadata. The same
+    source gives the same bytes. Raises PictureUnreadable.
+    """
+    image = _opened(source, file)
+    stem = f"pictures/{sha256(source).hexdigest()[:16]}"
+    webp: list[Cut] = []
+    jpeg: list[Cut] = []
+    leaves: list[tuple[str, bytes]] = []
+    for cut in _cuts(image):
+        for format_name, ending, cuts in (("WEBP", "webp", webp), ("JPEG", "jpg", jpeg)):
+            path = f"{stem}-{cut.width}.{ending}"
+            cuts.append(Cut(path, cut.width, cut.height))
+            leaves.append((path, _saved(cut, format_name)))
+    return Picture(file, tuple(webp), tuple(jpeg)), tuple(leaves)
+
+
+def _opened(source: bytes, file: str) -> Image.Image:
+    """The photo upright and in sRGB, no larger than the widest cut needs it."""
+    try:
+        with catch_warnings():
+            simplefilter("error", Image.DecompressionBombWarning)
+            image = Image.open(BytesIO(source), formats=sorted(_FORMATS))
+            _refuse_huge(image, file)
+            image.draft("RGB", (WIDTHS[-1], WIDTHS[-1]))
+            image.load()
+    except UnidentifiedImageError as error:
+        raise PictureUnreadable(file, "it is not a JPEG, PNG or WebP picture") from error
+    except (Image.DecompressionBombWarning, Image.DecompressionBombError) as error:
+        raise PictureUnreadable(file, _too_large()) from error
+    except (OSError, SyntaxError, ValueError) as error:
+        raise PictureUnreadable(file, "the file is damaged or cut short") from error
+    return _flat(_in_srgb(ImageOps.exif_transpose(image)))
+
+
+def _refuse_huge(image: Image.Image, file: str) -> None:
+    width, height = image.size
+    if width * height > MOST_PIXELS:
+        raise PictureUnreadable(file, _too_large())
+
+
+def _too_large() -> str:
+    return f"it holds more than {MOST_PIXELS // 1_000_000} million pixels"
+
+
+def _in_srgb(image: Image.Image) -> Image.Image:
+    """Colours as sRGB, by the profile that the picture carries; a profile that is no use is left aside."""
+    profile = image.info.get("icc_profile")
+    if not profile:
+        return image
+    try:
+        source = ImageCms.ImageCmsProfile(BytesIO(profile))
+        mode = "RGBA" if "A" in image.getbands() else "RGB"
+        target = ImageCms.createProfile("sRGB")
+        return ImageCms.profileToProfile(image, source, target, outputMode=mode) or image
+    except (ImageCms.PyCMSError, OSError):
+        return image
+
+
+def _flat(image: Image.Image) -> Image.Image:
+    """RGB pixels and nothing else: what was see-through becomes white paper."""
+    if "A" not in image.getbands() and "transparency" not in image.info:
+        return _bare(image.convert("RGB"))
+    layer = image.convert("RGBA")
+    paper = Image.new("RGBA", layer.size, "white")
+    return _bare(Image.alpha_composite(paper, layer).convert("RGB"))
+
+
+def _bare(image: Image.Image) -> Image.Image:
+    """The pixels alone, since Pillow writes back comments and profiles that it finds beside them."""
+    image.info.clear()
+    return image
+
+
+def _cuts(image: Image.Image) -> Iterator[Image.Image]:
+    """The picture at each width up to its own, the smallest first."""
+    for width in [width for width in WIDTHS if width < image.width] + [min(image.width, WIDTHS[-1])]:
+        if width == image.width:
+            yield image
+        else:
+            height = max(1, round(image.height * width / image.width))
+            yield image.resize((width, height), Image.Resampling.LANCZOS)
+
+
+def _saved(image: Image.Image, format_name: str) -> bytes:
+    out = BytesIO()
+    image.save(out, format_name, **(_JPEG if format_name == "JPEG" else _WEBP))
+    return out.getvalue()

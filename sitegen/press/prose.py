@@ -1,0 +1,77 @@
+"""Markdown that bakers write, as safe HTML and as plain text."""
+
+import re
+from dataclasses import dataclass
+from html import unescape
+
+import nh3
+from markdown import Markdown
+from markupsafe import Markup
+
+_EXTENSIONS = ("tables", "sane_lists", "smarty")
+_INLINE_TAGS = {"a", "br", "em", "strong", "sub", "sup"}
+_BLOCK_TAGS = {"blockquote", "h2", "h3", "h4", "hr", "img", "li", "ol", "p", "ul"}
+_TABLE_TAGS = {"table", "tbody", "td", "th", "thead", "tr"}
+_ATTRIBUTES = {"a": {"href"}, "img": {"alt", "src"}, "ol": {"start"}}
+_SCHEMES = {"https"}
+_LONE_PICTURE = re.compile(r"<p>\s*<img([^>]*)>\s*</p>")
+_ATTRIBUTE = re.compile(r'(\w+)="([^"]*)"')
+_SPACES = re.compile(r"\s+")
+_APOSTROPHE = re.compile(r"(?<=\w)'|'(?=\d0s)")
+_INCHES = re.compile(r'(?<=\d)"')
+_OPENING = re.compile(r"(?<![^\s(\[–—‘“])(['\"])(?=\S)")
+_OPENED = {"'": "‘", '"': "“"}
+
+
+@dataclass(frozen=True)
+class ProsePicture:
+    """A picture that stands alone in a paragraph. file: as written in the Markdown."""
+
+    file: str
+    alt: str
+
+
+def to_html(markdown: str) -> Markup:
+    """Blocks of prose: paragraphs, lists, tables, headings from the second level; links by https or relative.
+
+    Whatever else the author wrote, scripts and styles above all, is taken out.
+    """
+    return _cleaned(markdown, _INLINE_TAGS | _BLOCK_TAGS | _TABLE_TAGS)
+
+
+def to_inline_html(markdown: str) -> Markup:
+    """Running text for one line or one step: emphasis and links, no blocks."""
+    return Markup(_SPACES.sub(" ", _cleaned(markdown, _INLINE_TAGS)).strip())
+
+
+def to_plain(markdown: str) -> str:
+    """The words alone, on one line."""
+    return _SPACES.sub(" ", unescape(_cleaned(markdown, set()))).strip()
+
+
+def prose_parts(markdown: str) -> tuple[Markup | ProsePicture, ...]:
+    """The prose of a page, cut at its pictures, so that a template can set each picture by its cuts."""
+    parts: list[Markup | ProsePicture] = []
+    rest = str(to_html(markdown))
+    while found := _LONE_PICTURE.search(rest):
+        parts += [Markup(rest[: found.start()]), _picture(found.group(1))]
+        rest = rest[found.end() :]
+    return (*parts, Markup(rest))
+
+
+def curled(text: str) -> str:
+    """Typewriter quotes and apostrophes as print sets them; the mark of inches stays straight."""
+    text = _INCHES.sub("\N{DOUBLE PRIME}", _APOSTROPHE.sub("’", text))
+    text = _OPENING.sub(lambda found: _OPENED[found.group(1)], text)
+    return text.replace("'", "’").replace('"', "”")
+
+
+def _picture(attributes: str) -> ProsePicture:
+    values = {name: unescape(value) for name, value in _ATTRIBUTE.findall(attributes)}
+    return ProsePicture(values.get("src", ""), values.get("alt", ""))
+
+
+def _cleaned(markdown: str, tags: set[str]) -> Markup:
+    html = Markdown(extensions=_EXTENSIONS).convert(markdown)
+    attributes = {tag: names for tag, names in _ATTRIBUTES.items() if tag in tags}
+    return Markup(nh3.clean(html, tags=tags, attributes=attributes, url_schemes=_SCHEMES))

@@ -1,0 +1,91 @@
+"""A recipe's page, one template for each kind of view that an audience may have."""
+
+from collections.abc import Mapping, Sequence
+
+from markupsafe import Markup, escape
+
+from sitegen.press import addresses
+from sitegen.press.choices import Choices
+from sitegen.press.entries import tag_link
+from sitegen.press.imprint import Imprint
+from sitegen.press.json_ld import recipe_data
+from sitegen.press.page import Page, page_bytes, shared_picture
+from sitegen.press.picture import Picture
+from sitegen.press.prose import to_html
+from sitegen.press.theme import Theme
+from sitegen.sheet.values import Head, Sheet, SheetCaution, SheetRevision, Teaser, View
+
+_TEMPLATES = {
+    "Sheet": "recipe.html",
+    "IngredientSide": "recipe-ingredients.html",
+    "Teaser": "recipe-teaser.html",
+}
+
+
+def recipe_page(
+    theme: Theme,
+    imprint: Imprint,
+    view: View,
+    choices: Choices,
+    pictures: Mapping[str, Picture],
+    here: str,
+    revisions: Sequence[SheetRevision] = (),
+) -> bytes:
+    """The page of what one audience sees of a recipe, in one edition at one batch.
+
+    here: its path. choices: the first row is the tested batch. pictures: by the path of their source. revisions: what changed, for a view that has
+    none of its own; a Sheet brings its own.
+    """
+    head = view.head
+    picture = pictures.get(head.photo.file) if head.photo else None
+    page = Page(
+        here=here,
+        title=head.title,
+        description=head.summary,
+        language=head.edition.language,
+        data=recipe_data(imprint, view, pictures, here),
+        canonical=_tested(choices, head) or here,
+        picture_address=shared_picture(imprint, picture),
+    )
+    content = {
+        "view": view,
+        "head": head,
+        "choices": choices,
+        "pictures": pictures,
+        "tags": [tag_link(tag) for tag in head.tags],
+        "revisions": view.revisions if isinstance(view, Sheet) else tuple(revisions),
+        "recipe_path": addresses.recipe_page,
+        "tutorial_path": addresses.tutorial_page,
+        "has_ingredients": not isinstance(view, Teaser),
+        "full_address": _full_address(imprint, head),
+        **_sheet_only(view),
+    }
+    return page_bytes(theme, imprint, _TEMPLATES[type(view).__name__], page, content)
+
+
+def _tested(choices: Choices, head: Head) -> str:
+    """The page of the tested batch, the first row, in the same edition: the one that search engines list."""
+    cells = choices.rows[0] if choices.rows else ()
+    return next((cell.path for cell in cells if cell.edition_key == head.edition.key), "")
+
+
+def _full_address(imprint: Imprint, head: Head) -> Markup:
+    """Where a public reader finds the full sheet, '' where the school has no such place."""
+    if not imprint.subscribers_address:
+        return Markup("")
+    return escape(imprint.subscribers_address + addresses.recipe_page(head.slug))
+
+
+def _sheet_only(view: View) -> dict[str, object]:
+    if not isinstance(view, Sheet):
+        return {}
+    return {
+        "notes": to_html(view.notes),
+        "red_cautions": _of_level(view.cautions, "red"),
+        "other_cautions": tuple(caution for caution in view.cautions if caution.level != "red"),
+        "caution_titles": {caution.key: caution.title for caution in view.cautions},
+    }
+
+
+def _of_level(cautions: Sequence[SheetCaution], level: str) -> tuple[SheetCaution, ...]:
+    return tuple(caution for caution in cautions if caution.level == level)

@@ -1,0 +1,102 @@
+"""The tokens of a theme (`theme.yaml`), checked, and as CSS custom properties."""
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Annotated
+
+import yaml
+from pydantic import BaseModel, ConfigDict, StringConstraints, ValidationError
+
+Colour = Annotated[str, StringConstraints(pattern=r"^#[0-9a-f]{6}$")]
+Length = Annotated[str, StringConstraints(pattern=r"^\d+(\.\d+)?(rem|em|px|ch|mm|pt)$")]
+Plain = Annotated[str, StringConstraints(pattern=r"^\d+(\.\d+)?$")]
+Family = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9 ,'\"-]+$")]
+
+
+class ThemeUnusable(Exception):
+    """A theme that cannot be used: its folder, and what is wrong, a sentence each."""
+
+    def __init__(self, folder: Path, reasons: tuple[str, ...]) -> None:
+        super().__init__(folder, reasons)
+        self.folder = folder
+        self.reasons = reasons
+
+
+class _Closed(BaseModel):
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", alias_generator=lambda name: name.replace("_", "-")
+    )
+
+
+class Colours(_Closed):
+    """One scheme. ink on paper, faint on paper and accent on paper must be readable (WCAG AA)."""
+
+    paper: Colour
+    panel: Colour
+    ink: Colour
+    faint: Colour
+    rule: Colour
+    accent: Colour
+    spark: Colour
+    danger: Colour
+    danger_panel: Colour
+
+
+class Type(_Closed):
+    """serif, sans: font stacks. body: the size of running text. leading: line height, a plain number."""
+
+    serif: Family
+    sans: Family
+    body: Length
+    small: Length
+    title: Length
+    heading: Length
+    leading: Plain
+
+
+class Spacing(_Closed):
+    """measure: the width of running text. page: of everything. gutter: the margin at the edge of a phone."""
+
+    measure: Length
+    page: Length
+    gutter: Length
+    gap: Length
+    touch: Length
+
+
+class Tokens(_Closed):
+    """light and dark: the two schemes of colour. type, spacing: see there."""
+
+    name: str
+    light: Colours
+    dark: Colours
+    type: Type
+    spacing: Spacing
+
+
+def read_tokens(text: str, folder: Path) -> Tokens:
+    """The tokens in the text of a `theme.yaml`. Raises ThemeUnusable with a sentence for each fault."""
+    try:
+        return Tokens.model_validate(yaml.safe_load(text))
+    except yaml.YAMLError as error:
+        raise ThemeUnusable(folder, (f"theme.yaml is not YAML: {error}",)) from error
+    except ValidationError as error:
+        raise ThemeUnusable(folder, tuple(_sentences(error))) from error
+
+
+def custom_properties(tokens: Tokens) -> str:
+    """Both schemes and all measures as CSS; the dark scheme is for screens only, paper stays light."""
+    measures = [*_properties(tokens.type, "type"), *_properties(tokens.spacing, "space")]
+    light = "".join([*_properties(tokens.light, "colour"), *measures])
+    dark = "".join(_properties(tokens.dark, "colour"))
+    return f":root{{{light}}}\n@media screen and (prefers-color-scheme:dark){{:root{{{dark}}}}}\n"
+
+
+def _properties(values: BaseModel, kind: str) -> Iterator[str]:
+    for name, value in values.model_dump(by_alias=True).items():
+        yield f"--{kind}-{name}:{value};"
+
+
+def _sentences(error: ValidationError) -> Iterator[str]:
+    for found in error.errors():
+        yield f"theme.yaml, {'.'.join(map(str, found['loc']))}: {found['msg']}"

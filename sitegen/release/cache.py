@@ -1,0 +1,91 @@
+"""What was dear to make, kept by the hash of everything that made it.
+
+An entry is never asked whether it is still good: other inputs have another key, so a stale entry is
+merely never found again. Faults are not kept, only finished bytes.
+"""
+
+import os
+import time
+from dataclasses import dataclass
+from functools import cache
+from hashlib import sha256
+from importlib.metadata import PackageNotFoundError, version
+from importlib.resources import files
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+
+_DIGEST_BYTES = 32
+_KEPT_SECONDS = 30 * 24 * 60 * 60
+_LIBRARIES = ("fonttools", "jinja2", "markdown", "nh3", "pikepdf", "pillow", "pydyf", "segno", "weasyprint")
+
+
+def key_of(*parts: str | bytes) -> str:
+    """The key of what these parts make, with our code and the libraries that take part in it.
+
+    Each part goes in with its length, so that ('ab', 'c') and ('a', 'bc') differ.
+    """
+    digest = sha256(makers_hash().encode())
+    for part in parts:
+        body = part.encode() if isinstance(part, str) else part
+        digest.update(len(body).to_bytes(8))
+        digest.update(body)
+    return digest.hexdigest()
+
+
+@cache
+def makers_hash() -> str:
+    """A hash of our own code and tables and of the versions of the libraries that print."""
+    digest = sha256()
+    for name, body in sorted(_package_files(Path(str(files("sitegen"))))):
+        digest.update(f"{name}\0{len(body)}\0".encode() + body)
+    for library in _LIBRARIES:
+        digest.update(f"{library} {_version(library)}\n".encode())
+    return digest.hexdigest()
+
+
+def _package_files(package: Path) -> list[tuple[str, bytes]]:
+    paths = (path for path in package.rglob("*") if path.suffix in {".py", ".yaml", ".txt"})
+    return [(path.relative_to(package).as_posix(), path.read_bytes()) for path in paths]
+
+
+def _version(library: str) -> str:
+    try:
+        return version(library)
+    except PackageNotFoundError:
+        return "missing"
+
+
+@dataclass(frozen=True)
+class Cache:
+    """Kept bytes in a folder, `.sitegen/cache/`. Each file begins with the hash of what follows it."""
+
+    folder: Path
+
+    def get(self, key: str) -> bytes | None:
+        """The kept bytes, or None. A file that was cut short by a power failure counts as none."""
+        path = self._path(key)
+        try:
+            kept = path.read_bytes()
+            os.utime(path)
+        except OSError:
+            return None
+        digest, body = kept[:_DIGEST_BYTES], kept[_DIGEST_BYTES:]
+        return body if sha256(body).digest() == digest else None
+
+    def put(self, key: str, body: bytes) -> None:
+        """Keep bytes; raises OSError where the disk is full or may not be written."""
+        path = self._path(key)
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with NamedTemporaryFile(dir=path.parent, prefix=".part-", delete=False) as part:
+            part.write(sha256(body).digest() + body)
+        os.replace(part.name, path)
+
+    def forget_unused(self) -> None:
+        """Drop entries that no build has asked for in thirty days, and parts that were never finished."""
+        oldest = time.time() - _KEPT_SECONDS
+        for path in self.folder.glob("*/*"):
+            if path.stat().st_mtime < oldest:
+                path.unlink(missing_ok=True)
+
+    def _path(self, key: str) -> Path:
+        return self.folder / key[:2] / key

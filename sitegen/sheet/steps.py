@@ -1,0 +1,167 @@
+"""Steps as printed: prose with its references resolved, and what each step takes."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sitegen.kitchen.recipe import (
+    Component,
+    PartLine,
+    Reference,
+    RefKind,
+    Step,
+    Words,
+    single,
+)
+from sitegen.kitchen.rounding import rounded_cm, rounded_grams, rounded_inches
+from sitegen.sheet.amounts import duration_text, fraction_text, grams_text, share_text, span_text, with_unit
+from sitegen.sheet.heat_words import exact_temperature_text, oven_text
+from sitegen.sheet.lines import measured_line, with_share
+from sitegen.sheet.measured import Ask, measured
+from sitegen.sheet.setting import Setting
+from sitegen.sheet.values import SheetLine, SheetPhoto, SheetStep, StepUse, TutorialLink
+
+
+@dataclass(frozen=True)
+class StepScene:
+    """What a step is printed with.
+
+    lines: its component's lines as printed; tolerances: how tight the cups of each are;
+    part_grams: the weight of each part line; factor: how much of the component is made.
+    """
+
+    component: Component
+    lines: tuple[SheetLine, ...]
+    tolerances: tuple[Fraction, ...]
+    part_grams: tuple[Fraction | None, ...]
+    factor: Fraction
+    setting: Setting
+    tutorials: Mapping[str, str]
+
+
+def printed_step(step: Step, number: int, scene: StepScene, cautions: tuple[str, ...]) -> SheetStep:
+    """One step in the edition's words.
+
+    number: counted through the whole sheet. cautions: keys of those that this step calls for.
+    """
+    setting = scene.setting
+    text = "".join(_part_text(part, scene) for part in step.prose)
+    title = scene.tutorials.get(step.tutorial, "")
+    return SheetStep(
+        number=number,
+        text=text.strip(),
+        plain=text.strip(),
+        uses=tuple(_use(reference, scene) for reference in step.references if reference.line is not None),
+        oven=oven_text(step.oven, setting.edition, setting.tables.ovens) if step.oven else "",
+        fill=f"{share_text(step.fill)} full" if step.fill else "",
+        hands_on=duration_text(step.hands_on_min) if step.hands_on_min else "",
+        wait=duration_text(step.wait_min) if step.wait_min else "",
+        until=setting.respelled(step.until),
+        photo=SheetPhoto(step.photo.file, setting.respelled(step.photo.alt)) if step.photo else None,
+        tutorial=TutorialLink(step.tutorial, title) if title else None,
+        cautions=cautions,
+    )
+
+
+def _part_text(part: Words | Reference, scene: StepScene) -> str:
+    if isinstance(part, Words):
+        return scene.setting.respelled(part.text)
+    return _REFERENCE_TEXTS[part.kind](part, scene)
+
+
+def _oven_reference(reference: Reference, scene: StepScene) -> str:
+    if reference.oven is None:
+        return reference.text
+    return oven_text(reference.oven, scene.setting.edition, scene.setting.tables.ovens)
+
+
+def _temperature(reference: Reference, scene: StepScene) -> str:
+    if reference.amount is None:
+        return reference.text
+    return exact_temperature_text(reference.amount, scene.setting.edition)
+
+
+def _length(reference: Reference, scene: StepScene) -> str:
+    """A length to half a centimetre, or to a fraction of an inch."""
+    if reference.amount is None:
+        return reference.text
+    cm = scene.setting.tables.measures.centimetres(reference.amount)
+    if scene.setting.edition.lengths == "in":
+        return _span_with(rounded_inches(cm.low / CM_IN_INCH), rounded_inches(cm.high / CM_IN_INCH), "in")
+    if cm.high < 1:
+        return _span_with(cm.low * 10, cm.high * 10, "mm")
+    return _span_with(rounded_cm(cm.low), rounded_cm(cm.high), "cm")
+
+
+CM_IN_INCH = Fraction(254, 100)
+
+
+def _span_with(low: Fraction, high: Fraction, unit: str) -> str:
+    return with_unit(span_text(fraction_text(low), fraction_text(high)), unit)
+
+
+def _ingredient(reference: Reference, scene: StepScene) -> str:
+    name = _printed_name(reference, scene)
+    if reference.amount is not None:
+        return f"{_taken(reference, scene)} of the {name}"
+    if reference.share == 1:
+        return name
+    if reference.text.casefold().startswith("the rest"):
+        return f"the rest of the {name}"
+    return f"{share_text(reference.share)} of the {name}"
+
+
+def _component(reference: Reference, scene: StepScene) -> str:
+    if reference.line is not None:
+        return _ingredient(reference, scene)
+    return scene.setting.respelled(reference.target)
+
+
+_REFERENCE_TEXTS = {
+    RefKind.INGREDIENT: _ingredient,
+    RefKind.COMPONENT: _component,
+    RefKind.TEMPERATURE: _temperature,
+    RefKind.OVEN: _oven_reference,
+    RefKind.LENGTH: _length,
+}
+
+
+def _printed_name(reference: Reference, scene: StepScene) -> str:
+    """The line's own name where the edition changes it or the baker wrote it in full; her short word else."""
+    if reference.line is None:
+        return reference.target
+    line = scene.component.lines[reference.line]
+    if isinstance(line, PartLine):
+        return scene.setting.respelled(line.source)
+    regional = scene.setting.name(line.chosen)
+    short = reference.short or line.chosen.name
+    return short if regional == line.chosen.name else regional
+
+
+def _use(reference: Reference, scene: StepScene) -> StepUse:
+    """What the step takes of a line: its printed amount, or that of the share it names."""
+    index = reference.line or 0
+    line, printed = scene.component.lines[index], scene.lines[index]
+    if reference.amount is None and reference.share == 1:
+        return StepUse(printed.amount, printed.name)
+    return StepUse(_taken(reference, scene), printed.name)
+
+
+def _taken(reference: Reference, scene: StepScene) -> str:
+    """The amount of a line that a reference takes, printed as the line itself is."""
+    index = reference.line or 0
+    line = scene.component.lines[index]
+    if isinstance(line, PartLine):
+        grams = scene.part_grams[index]
+        return "" if grams is None else grams_text(single(rounded_grams(grams * reference.share, fine=False)))
+    if reference.amount is not None:
+        ask = Ask(
+            reference.amount,
+            line.chosen,
+            scene.setting.row(line.chosen),
+            scene.factor,
+            scene.tolerances[index],
+        )
+        return measured(ask, scene.setting).amount
+    shared = with_share(line, reference.share)
+    return measured_line(shared, scene.factor, scene.tolerances[index], scene.setting).amount

@@ -1,0 +1,84 @@
+"""Tins in an edition's words: 'a 12-hole muffin tin', 'two 8 in round pans'."""
+
+from dataclasses import replace
+from fractions import Fraction
+from math import ceil
+
+from sitegen.kitchen.recipe import BatchKind, Tin
+from sitegen.kitchen.rounding import rounded_cm, rounded_inches
+from sitegen.kitchen.scaling import Batch
+from sitegen.sheet.amounts import NO_BREAK, decimal_text, fraction_text, word_or_figure
+from sitegen.sheet.setting import Setting
+
+CM_IN_INCH = Fraction(254, 100)
+
+
+def tin_text(tin: Tin, setting: Setting) -> str:
+    """A tin with its size as the edition's trade names it, nominal sizes first: 20 cm = 8 in."""
+    table = setting.tables.tins
+    words = table.shape(tin.shape).words_in(setting.edition.region)
+    pattern = words.one if tin.number == 1 else words.many
+    text = pattern.format(
+        size=_size(tin, setting),
+        depth=_length(tin.depth_cm, setting),
+        holes=tin.holes,
+        number=word_or_figure(tin.number),
+    )
+    return f"{_article(text)} {text}" if tin.number == 1 else text
+
+
+def _article(text: str) -> str:
+    """'an' before a vowel and before the figures that are read with one (8, 11, 18)."""
+    first = text.split(NO_BREAK)[0].split("-")[0].split(" ")[0]
+    return "an" if first[:1] in "aeiou8" or first in ("11", "18") else "a"
+
+
+def batch_tin_text(batch: Batch, setting: Setting) -> str:
+    """The tins that a batch fills; '' for a recipe without a tin."""
+    tin = batch.tin
+    if tin is None:
+        return ""
+    asked_for_tin = batch.ask is not None and batch.ask.kind is BatchKind.TIN
+    if asked_for_tin or batch.factor == 1:
+        return tin_text(tin, setting)
+    if tin.holes > 1:
+        return _holes_text(tin, batch.factor, setting)
+    number = tin.number * batch.factor
+    if number.denominator == 1:
+        return tin_text(_numbered(tin, int(number)), setting)
+    of_a = tin_text(tin, setting)
+    return f"tins that hold {fraction_text(batch.factor)} times as much as {of_a}"
+
+
+def _holes_text(tin: Tin, factor: Fraction, setting: Setting) -> str:
+    """'two 12-hole muffin tins', '6 holes of a 12-hole muffin tin'."""
+    holes = ceil(tin.holes * tin.number * factor)
+    tins, left = divmod(holes, tin.holes)
+    if not left:
+        return tin_text(_numbered(tin, tins), setting)
+    part = f"{holes} holes of {tin_text(_numbered(tin, max(1, tins + 1)), setting)}"
+    return setting.respelled(part)
+
+
+def _numbered(tin: Tin, number: int) -> Tin:
+    return replace(tin, number=number)
+
+
+def _size(tin: Tin, setting: Setting) -> str:
+    unit = setting.edition.lengths
+    if tin.length_cm == tin.width_cm:
+        return f"{_number(tin.width_cm, setting)}{NO_BREAK}{unit}"
+    longer, shorter = sorted((tin.length_cm, tin.width_cm), reverse=True)
+    times = f"{NO_BREAK}×{NO_BREAK}"
+    return f"{_number(longer, setting)}{times}{_number(shorter, setting)}{NO_BREAK}{unit}"
+
+
+def _length(cm: Fraction, setting: Setting) -> str:
+    return f"{_number(cm, setting)}{NO_BREAK}{setting.edition.lengths}"
+
+
+def _number(cm: Fraction, setting: Setting) -> str:
+    if setting.edition.lengths == "cm":
+        return decimal_text(rounded_cm(cm))
+    nominal = setting.tables.tins.nominal_inches(cm)
+    return fraction_text(nominal if nominal is not None else rounded_inches(cm / CM_IN_INCH))

@@ -1,0 +1,204 @@
+"""The whole of a school: every file under `content/` read, joined and checked."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+from re import fullmatch
+
+from sitegen.faults import Fault, FaultCode, Place, Severity
+from sitegen.kitchen.recipe import Recipe
+from sitegen.kitchen.tables import Tables
+from sitegen.source.checks import CHECKS, SCHOOL_CHECKS
+from sitegen.source.models import SLUG_PATTERN, RecipeFile
+from sitegen.source.photos import OUTSIDE, Folder
+from sitegen.source.reader import Document, parse_document
+from sitegen.source.recipes import RecipeSource, recipe_from, surroundings_of
+from sitegen.source.school import Content, School, Tutorial
+from sitegen.source.shapes import shaped
+from sitegen.source.site import school_from
+from sitegen.source.tables import read_tables
+from sitegen.source.textfile import read_text
+from sitegen.source.tutorials import tutorial_from
+
+NO_CONTENT = FaultCode(
+    "no-content",
+    Severity.ERROR,
+    "The folder has no `content/` in it: most likely the command was given in another folder.",
+    "Go to the folder that holds `content/`, or name it on the command line.",
+    file="",
+)
+NO_RECIPES = FaultCode(
+    "no-recipes",
+    Severity.ERROR,
+    "There is no recipe under `content/recipes/`.",
+    "Make a folder for the recipe and put its `recipe.yaml` and pictures there.",
+    file="",
+)
+BAD_SLUG = FaultCode(
+    "bad-slug",
+    Severity.ERROR,
+    "The name of a folder or page becomes its address; other letters than a-z, figures and dashes get garbled.",
+    "Rename it in small letters, figures and dashes, such as bay-cupcakes.",
+    file="",
+)
+STRAY_FILE = FaultCode(
+    "stray-file",
+    Severity.ADVICE,
+    "A file lies where only folders of recipes belong; nobody reads it.",
+    "Move it into the folder of its recipe.",
+    file="",
+)
+
+CODES = (NO_CONTENT, NO_RECIPES, BAD_SLUG, STRAY_FILE)
+
+
+def read_content(root: Path) -> Content:
+    """Read all of `root/content/`, never stopping at a fault.
+
+    root: the folder that holds `content/`. Faults come sorted by place, each once.
+    """
+    reading = _Reading(root)
+    tables = reading.tables()
+    school = reading.school(tables)
+    recipes = reading.recipes(tables, school)
+    content = Content(
+        root=str(root),
+        school=school,
+        recipes=recipes,
+        tutorials=reading.tutorials(),
+        tables=tables,
+        faults=(),
+        texts=reading.texts,
+    )
+    return replace(content, faults=_sorted([*reading.faults, *faults_of_meaning(content)]))
+
+
+def faults_of_meaning(content: Content) -> Iterator[Fault]:
+    """What the tables of checks find in recipes that could be read."""
+    for recipe in content.recipes:
+        for check in CHECKS:
+            yield from check(recipe, content.tables)
+    for school_check in SCHOOL_CHECKS:
+        yield from school_check(content)
+
+
+def _sorted(faults: list[Fault]) -> tuple[Fault, ...]:
+    return tuple(sorted(dict.fromkeys(faults), key=lambda fault: (fault.place, fault.code)))
+
+
+@dataclass(frozen=True)
+class _Folders:
+    content: Folder
+    recipes: Folder
+    tutorials: Folder
+
+    @classmethod
+    def under(cls, root: Path) -> "_Folders":
+        content = root / "content"
+        return cls(
+            Folder(content, "content"),
+            Folder(content / "recipes", "content/recipes"),
+            Folder(content / "tutorials", "content/tutorials"),
+        )
+
+
+class _Reading:
+    """One walk through a school's folder. faults and texts grow as files are read."""
+
+    def __init__(self, root: Path) -> None:
+        self.faults: list[Fault] = []
+        self.texts: dict[str, tuple[str, ...]] = {}
+        self._folders = _Folders.under(root)
+        self._is_there = self._folders.content.path.is_dir()
+        if not self._is_there:
+            sentence = f"there is no folder 'content' in '{root}'"
+            self.faults.append(NO_CONTENT.fault(Place("content"), sentence))
+
+    def tables(self) -> Tables:
+        larder = self._folders.content.path / "larder.yaml"
+        document = self._document(self._folders.content, "larder.yaml") if larder.is_file() else None
+        tables, faults = read_tables(document)
+        self.faults += faults
+        return tables
+
+    def school(self, tables: Tables) -> School | None:
+        document = self._document(self._folders.content, "site.yaml") if self._is_there else None
+        if document is None:
+            return None
+        school, faults = school_from(document, tables)
+        self.faults += faults
+        return school
+
+    def recipes(self, tables: Tables, school: School | None) -> tuple[Recipe, ...]:
+        sources = list(self._recipe_sources())
+        if not sources and self._is_there:
+            place = Place(self._folders.recipes.shown)
+            self.faults.append(NO_RECIPES.fault(place, "there is no recipe here"))
+        surroundings = surroundings_of(sources, tables, school)
+        recipes = []
+        for source in sources:
+            recipe, faults = recipe_from(source, surroundings)
+            self.faults += faults
+            recipes += [recipe] if recipe else []
+        return tuple(recipes)
+
+    def tutorials(self) -> tuple[Tutorial, ...]:
+        folder = self._folders.tutorials
+        files = sorted(folder.path.glob("*.md")) if folder.path.is_dir() else []
+        tutorials = []
+        for path in files:
+            if not self._lies_inside(path, folder.shown_file(path.name)) or not self._is_slug(path.stem, folder):
+                continue
+            tutorial, faults, lines = tutorial_from(folder, path.stem)
+            self.faults += faults
+            self.texts[folder.shown_file(path.name)] = lines
+            tutorials += [tutorial] if tutorial else []
+        return tuple(tutorials)
+
+    def _recipe_sources(self) -> Iterator[RecipeSource]:
+        """Each recipe whose file has the right shape; the faults of the others are kept."""
+        folder = self._folders.recipes
+        for path in sorted(folder.path.iterdir()) if folder.path.is_dir() else ():
+            if path.name.startswith("."):
+                continue
+            if not path.is_dir():
+                place = Place(folder.shown_file(path.name))
+                self.faults.append(STRAY_FILE.fault(place, f"'{path.name}' is no folder"))
+            elif self._is_slug(path.name, folder) and self._lies_inside(path, folder.shown_file(path.name)):
+                yield from self._recipe_source(Folder(path, folder.shown_file(path.name)))
+
+    def _recipe_source(self, folder: Folder) -> Iterator[RecipeSource]:
+        document = self._document(folder, "recipe.yaml")
+        if document is None:
+            return
+        file, faults = shaped(document, RecipeFile)
+        self.faults += faults
+        if file is not None:
+            yield RecipeSource(folder.path.name, folder, document, file)
+
+    def _document(self, folder: Folder, name: str) -> Document | None:
+        shown, path = folder.shown_file(name), folder.path / name
+        if not self._lies_inside(path, shown):
+            return None
+        text, faults = read_text(path, shown)
+        self.faults += faults
+        if text is None:
+            return None
+        self.texts[shown] = tuple(text.split("\n"))
+        document, faults = parse_document(text, shown)
+        self.faults += faults
+        return document
+
+    def _lies_inside(self, path: Path, shown: str) -> bool:
+        inside = path.resolve().is_relative_to(self._folders.content.path.resolve())
+        if not inside:
+            sentence = f"'{shown}' is a link out of the folder 'content'"
+            self.faults.append(OUTSIDE.fault(Place(shown), sentence))
+        return inside
+
+    def _is_slug(self, name: str, folder: Folder) -> bool:
+        if fullmatch(SLUG_PATTERN, name):
+            return True
+        sentence = f"'{name}' makes no address"
+        self.faults.append(BAD_SLUG.fault(Place(folder.shown_file(name)), sentence))
+        return False

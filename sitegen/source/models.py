@@ -1,0 +1,224 @@
+"""The shapes of the files that a baker writes: which keys, which are needed, how long a text may be.
+
+The same models make the JSON Schemas that editors complete from (`schemas.py`). Amounts, times and
+references stay text here; `lines.py`, `phrases.py`, `vessels.py` and `prose.py` read them.
+"""
+
+import re
+from datetime import date
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+
+class _PlainScalars:
+    """Lets a schema accept what an editor reads as a number or a truth value: here it is text all the same."""
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
+        schema: dict[str, Any] = handler(core_schema)
+        return schema | {"type": ["string", "number", "boolean"]}
+
+
+def _text(longest: int) -> Any:
+    return StringConstraints(strip_whitespace=True, min_length=1, max_length=longest)
+
+
+Short = Annotated[str, _text(120), _PlainScalars]
+"""A few words: a title, a yield, a tin, a duration."""
+Sentence = Annotated[str, _text(400), _PlainScalars]
+Passage = Annotated[str, _text(3_000), _PlainScalars]
+"""The prose of one step."""
+Essay = Annotated[str, _text(50_000), _PlainScalars]
+"""Markdown of any length."""
+SLUG_PATTERN = r"^[a-z0-9]+(-[a-z0-9]+)*$"
+Slug = Annotated[str, StringConstraints(pattern=SLUG_PATTERN, max_length=80)]
+
+_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
+
+
+def _read_day(value: object) -> date:
+    """`2026-07-03` and nothing else: 3/7/2026 means two different days on two sides of an ocean."""
+    if isinstance(value, str) and _DAY.fullmatch(value):
+        try:
+            return date.fromisoformat(value)
+        except ValueError as problem:
+            raise PydanticCustomError("no_such_day", "no such day in the calendar") from problem
+    raise PydanticCustomError("not_a_day", "not a day")
+
+
+def _read_yes_no(value: object) -> bool:
+    if value not in ("yes", "no"):
+        raise PydanticCustomError("not_yes_or_no", "neither yes nor no")
+    return value == "yes"
+
+
+Day = Annotated[
+    date,
+    BeforeValidator(_read_day),
+    WithJsonSchema({"type": "string", "format": "date", "pattern": r"^\d{4}-\d{2}-\d{2}$"}),
+]
+YesNo = Annotated[
+    bool, BeforeValidator(_read_yes_no), WithJsonSchema({"enum": ["yes", "no", True, False]})
+]
+Address = Annotated[str, StringConstraints(strip_whitespace=True, pattern=r"^https?://[^\s/]+(/\S*)?$", max_length=500)]
+FileName = Annotated[str, _text(200), _PlainScalars]
+
+
+def _kebab(name: str) -> str:
+    return name.replace("_", "-")
+
+
+class FileModel(BaseModel):
+    """Keys in kebab-case; a key that is not listed is a fault."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, alias_generator=_kebab)
+
+
+class PhotoFile(FileModel):
+    """A picture, and the same in words for who cannot see it."""
+
+    file: FileName = Field(description="File name, beside this file.", examples=["finished.jpg"])
+    alt: Sentence = Field(
+        description="What the picture shows, for readers who cannot see it.",
+        examples=["A loose yellow batter under a whisk"],
+    )
+
+
+class ReleaseFile(FileModel):
+    """The days on which the recipe appears, in the school's time zone."""
+
+    subscribers: Day | None = Field(None, description="First day for subscribers.", examples=["2026-07-03"])
+    public: Day | None = Field(
+        None, description="First day for everyone. Without it: never.", examples=["2026-07-10"]
+    )
+    public_shows: Literal["teaser", "ingredients", "everything"] = Field(
+        "teaser", description="How much everyone sees from the public day on."
+    )
+
+
+class VideoFile(FileModel):
+    """The film of the recipe."""
+
+    address: Address = Field(description="Where the film is shown.", examples=["https://video.example/bay"])
+    captions: FileName | None = Field(
+        None, description="WebVTT captions, beside this file.", examples=["captions.vtt"]
+    )
+
+
+class RevisionFile(FileModel):
+    """A dated change that readers of an earlier card must hear of."""
+
+    date: Day = Field(description="The day of the change.", examples=["2026-07-20"])
+    note: Sentence = Field(
+        description="What changed, from what to what.", examples=["Oil corrected from 150 g to 100 g."]
+    )
+    notify: YesNo = Field(False, description="Whether subscribers get a notice.")
+
+
+class StepFile(FileModel):
+    """One instruction."""
+
+    text: Passage = Field(
+        description="What to do. Ingredients in braces: {caster sugar}, {half of caster sugar}.",
+        examples=["Whisk {eggs} and {caster sugar} until pale."],
+    )
+    hands_on: Short | None = Field(None, description="Time at work.", examples=["3 min"])
+    wait: Short | None = Field(
+        None, description="Time that passes without work.", examples=["22-24 min", "8-12 h"]
+    )
+    oven: Short | None = Field(
+        None, description="The oven's setting and kind.", examples=["150 C fan", "350 F", "gas 4"]
+    )
+    fill: Short | None = Field(None, description="How full the tin is.", examples=["2/3"])
+    until: Sentence | None = Field(
+        None, description="How one sees that it is done.", examples=["the tops spring back when pressed"]
+    )
+    photo: PhotoFile | None = Field(None, description="A picture of this step.")
+    after: list[Short] | None = Field(
+        None, description="Components that must be ready before this step.", examples=[["Bay sponge"]]
+    )
+    tutorial: Slug | None = Field(
+        None, description="A technique page: its file name without '.md'.", examples=["lining-a-tin"]
+    )
+
+
+class ComponentFile(FileModel):
+    """A part made on its own: sponge, filling, buttercream."""
+
+    ingredients: list[Sentence] = Field(
+        default=[],
+        description="One line each, amount first.",
+        examples=[["150 g plain flour, sifted", "2 medium eggs", "500 g of Base buttercream"]],
+    )
+    method: list[StepFile] = Field(min_length=1, description="The steps, in order.")
+    keeps: Sentence | None = Field(
+        None, description="How long it keeps, and how.", examples=["2 days, covered, at room temperature"]
+    )
+
+
+class RecipeFile(FileModel):
+    """A recipe: what it makes, its components with their ingredients and steps."""
+
+    title: Short = Field(description="As readers see it.", examples=["Blackcurrant and bay cupcakes"])
+    summary: Sentence = Field(description="One or two sentences that everyone may read.")
+    makes: Short = Field(
+        description="The yield.", examples=["12 cupcakes", "1 loaf", "12 rolls of 85 g", "900 g"]
+    )
+    tin: Short | None = Field(
+        None,
+        description="The vessel, by shape and inside measure.",
+        examples=["muffin 12", "two 20 cm round", "900 g loaf"],
+    )
+    tags: list[Short] = Field(default=[], description="Words to find it by.", examples=[["cupcakes"]])
+    photo: PhotoFile | None = Field(None, description="The finished bake.")
+    release: ReleaseFile | None = Field(None, description="Release days. Without them it stays a draft.")
+    video: VideoFile | None = Field(None, description="The film.")
+    batches: list[Short] | None = Field(
+        None,
+        description="Batches that the page offers beside the tested one. Without the key: half and double.",
+        examples=[["6 cupcakes", "24 cupcakes"], ["23 cm round"], ["half", "times 3/2"]],
+    )
+    components: dict[Short, ComponentFile] = Field(min_length=1, description="Title -> component, in order.")
+    notes: Essay | None = Field(None, description="Markdown, printed after the steps.")
+    revisions: list[RevisionFile] = Field(default=[], description="Changes after release, oldest first.")
+
+
+class TutorialFile(FileModel):
+    """The front matter of a technique page."""
+
+    title: Short = Field(description="As readers see it.", examples=["Lining a tin"])
+    summary: Sentence = Field(description="One or two sentences.")
+    photo: PhotoFile | None = Field(None, description="The picture at the top.")
+
+
+class SiteFile(FileModel):
+    """Who publishes, in which editions, on which paper."""
+
+    name: Short = Field(description="The school.", examples=["Tansy Row"])
+    tagline: Sentence = Field(description="A line under the name.")
+    address: Address = Field(
+        description="Where the public site lives.", examples=["https://tansyrow.example/"]
+    )
+    subscribers_address: Address = Field(
+        description="Where the subscribers' site lives.", examples=["https://tansyrow.example/table/"]
+    )
+    language: Annotated[str, StringConstraints(pattern=r"^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$")] = Field(
+        description="BCP 47 tag.", examples=["en-GB"]
+    )
+    written_in: Slug = Field(
+        description="The edition whose spoons, cups and eggs the recipe files are written in.",
+        examples=["british-metric"],
+    )
+    egg_size: Short = Field(description="What '2 eggs' means.", examples=["medium", "large"])
+    editions: list[Slug] = Field(
+        min_length=1, description="The first is the site's own.", examples=[["british-metric", "us-cups"]]
+    )
+    papers: list[Literal["a4", "letter"]] = Field(
+        min_length=1, description="Paper of the cards, the usual one first.", examples=[["a4", "letter"]]
+    )
+    theme: Slug = Field("oatcloth", description="A folder under 'themes/'.", examples=["oatcloth"])
+    time_zone: Short = Field(description="IANA name, for release days.", examples=["Europe/London"])
+    about: Essay | None = Field(None, description="Markdown, for the school's own page.")
+    copyright: Sentence | None = Field(None, description="Printed at the foot of pages and cards.")

@@ -1,0 +1,180 @@
+"""A recipe file of the right shape -> Recipe: every line, phrase and sentence read, all faults kept."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+from sitegen.faults import Fault, Place
+from sitegen.kitchen.recipe import (
+    BatchAsk,
+    Component,
+    Line,
+    Makes,
+    Photo,
+    Prose,
+    PublicShows,
+    Recipe,
+    Release,
+    Revision,
+    Step,
+    Video,
+)
+from sitegen.source.captions import captions_named
+from sitegen.source.context import Context
+from sitegen.source.lines import read_line
+from sitegen.source.misread import Misread
+from sitegen.source.models import ComponentFile, PhotoFile, RecipeFile, StepFile
+from sitegen.source.nodes import Path
+from sitegen.source.photos import Folder, photo_named
+from sitegen.source.phrases import read_batch, read_fill, read_makes, read_oven, read_span_of_minutes
+from sitegen.source.prose import read_prose
+from sitegen.source.reader import Document
+from sitegen.source.vessels import read_tin
+
+Value = TypeVar("Value")
+
+
+@dataclass(frozen=True)
+class RecipeSource:
+    """One recipe file, of the right shape and not yet read word by word."""
+
+    slug: str
+    folder: Folder
+    document: Document
+    file: RecipeFile
+
+
+def recipe_from(source: RecipeSource, context: Context) -> tuple[Recipe | None, tuple[Fault, ...]]:
+    """The recipe, and every fault of its words.
+
+    None where a line, a phrase or a sentence could not be read: what the checks would say of the rest
+    misleads. A picture that is not there is a fault too, but leaves the recipe whole.
+    """
+    reading = _RecipeReading(source, context)
+    recipe = reading.recipe()
+    return (None if reading.is_misread else recipe), tuple(reading.faults)
+
+
+class _RecipeReading:
+    """One walk through a recipe file. faults grow; `is_misread` once a text could not be read."""
+
+    def __init__(self, source: RecipeSource, context: Context) -> None:
+        self.faults: list[Fault] = []
+        self.is_misread = False
+        self._file = source.file
+        self._slug = source.slug
+        self._folder = source.folder
+        self._document = source.document
+        self._context = context
+
+    def recipe(self) -> Recipe | None:
+        file = self._file
+        makes = self._read(("makes",), lambda text, at: read_makes(text, at, self._context))
+        tin = self._read(("tin",), lambda text, at: read_tin(text, at, self._context))
+        components = self._components()
+        batches = self._batches()
+        if makes is None:
+            return None
+        return Recipe(
+            slug=self._slug,
+            title=file.title,
+            summary=file.summary,
+            makes=makes,
+            components=components,
+            tin=tin,
+            tags=tuple(file.tags),
+            photo=self._photo(file.photo, ("photo",)),
+            release=self._release(),
+            video=self._video(),
+            batches=batches,
+            notes=file.notes or "",
+            revisions=self._revisions(),
+            at=self._document.place(("title",)),
+        )
+
+    def _components(self) -> tuple[Component, ...]:
+        return tuple(self._component(title, file) for title, file in self._file.components.items())
+
+    def _component(self, title: str, file: ComponentFile) -> Component:
+        path: Path = ("components", title)
+        lines = self._lines(path, len(file.ingredients))
+        return Component(
+            title=title,
+            lines=lines,
+            steps=tuple(self._step((*path, "method", index), step, lines) for index, step in enumerate(file.method)),
+            keeps=file.keeps or "",
+            at=self._document.key_place(path),
+        )
+
+    def _lines(self, path: Path, count: int) -> tuple[Line, ...]:
+        read = (
+            self._read((*path, "ingredients", index), lambda text, at: read_line(text, at, self._context))
+            for index in range(count)
+        )
+        return tuple(line for line in read if line is not None)
+
+    def _step(self, path: Path, file: StepFile, lines: Sequence[Line]) -> Step:
+        return Step(
+            prose=self._prose((*path, "text"), lines),
+            hands_on_min=self._read((*path, "hands-on"), read_span_of_minutes),
+            wait_min=self._read((*path, "wait"), read_span_of_minutes),
+            oven=self._read((*path, "oven"), lambda text, at: read_oven(text, at, self._context)),
+            fill=self._read((*path, "fill"), read_fill),
+            until=file.until or "",
+            photo=self._photo(file.photo, (*path, "photo")),
+            after=tuple(file.after or ()),
+            tutorial=file.tutorial or "",
+            at=self._document.place(path),
+        )
+
+    def _prose(self, path: Path, lines: Sequence[Line]) -> Prose:
+        return self._read(path, lambda text, at: read_prose(text, at, lines, self._context)) or ()
+
+    def _photo(self, file: PhotoFile | None, path: Path) -> Photo | None:
+        if file is None:
+            return None
+        photo, faults = photo_named(self._folder, file.file, file.alt, self._document.place((*path, "file")))
+        self.faults += faults
+        return photo
+
+    def _batches(self) -> tuple[BatchAsk, ...]:
+        paths: list[Path] = [("batches", index) for index in range(len(self._file.batches or ()))]
+        read = (self._read(path, lambda text, at: read_batch(text, at, self._context)) for path in paths)
+        return tuple(batch for batch in read if batch is not None)
+
+    def _release(self) -> Release:
+        file = self._file.release
+        if file is None:
+            return Release(None, None, PublicShows.TEASER)
+        shows = PublicShows(file.public_shows)
+        return Release(file.subscribers, file.public, shows, self._document.key_place(("release",)))
+
+    def _video(self) -> Video | None:
+        file = self._file.video
+        if file is None:
+            return None
+        captions = ""
+        if file.captions:
+            place = self._document.place(("video", "captions"))
+            captions, faults = captions_named(self._folder, file.captions, place)
+            self.faults += faults
+        return Video(file.address, captions, self._document.key_place(("video",)))
+
+    def _revisions(self) -> tuple[Revision, ...]:
+        return tuple(
+            Revision(file.date, file.note, file.notify, self._document.place(("revisions", index, "date")))
+            for index, file in enumerate(self._file.revisions)
+        )
+
+    def _read(self, path: Path, read: Callable[[str, Place], Value]) -> Value | None:
+        """The text at a path as a value; None where there is none, or where its fault was kept."""
+        text = self._document.value(path)
+        if not isinstance(text, str):
+            return None
+        try:
+            return read(text.strip(), self._document.place(path))
+        except Misread as problem:
+            self.is_misread = True
+            at = self._document.place_in(path, problem.start, problem.end)
+            self.faults.append(problem.code.fault(at, problem.sentence, problem.way_out))
+            return None

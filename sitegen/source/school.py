@@ -1,0 +1,67 @@
+"""The school and the whole of what was read from a `content/` folder, as frozen values."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from sitegen.faults import Fault, Place
+from sitegen.kitchen.recipe import NOWHERE, Photo, Recipe
+from sitegen.kitchen.tables import Tables
+
+
+@dataclass(frozen=True)
+class School:
+    """`content/site.yaml`: who publishes, in which editions, on which paper.
+
+    address: where the public site lives, ending in '/'; subscribers_address: the same for the
+    subscribers' site. written_in: key of the edition whose spoons and cups the recipes are written in.
+    egg_size: what '2 eggs' means without a size. editions: keys, the first is the site's own.
+    papers: 'a4', 'letter', the first is the usual one. time_zone: IANA name.
+    about: Markdown.
+    """
+
+    name: str
+    tagline: str
+    address: str
+    subscribers_address: str
+    language: str
+    written_in: str
+    egg_size: str
+    editions: tuple[str, ...]
+    papers: tuple[str, ...]
+    theme: str
+    time_zone: str
+    about: str = ""
+    copyright: str = ""
+
+
+@dataclass(frozen=True)
+class Tutorial:
+    """A technique page, `content/tutorials/<slug>.md`: YAML front matter, then Markdown.
+
+    photos: those shown in the text (`![alt](file)`), checked to exist.
+    """
+
+    slug: str
+    title: str
+    summary: str
+    markdown: str
+    photo: Photo | None = None
+    photos: tuple[Photo, ...] = ()
+    at: Place = field(default=NOWHERE, compare=False, repr=False)
+
+
+@dataclass(frozen=True)
+class Content:
+    """Everything read from a folder. `root` is the folder that holds `content/`.
+
+    recipes and tutorials that could not be read at all are missing here and stand in `faults`.
+    texts: file -> its lines, to show the line of a fault.
+    """
+
+    root: str
+    school: School | None
+    recipes: tuple[Recipe, ...]
+    tutorials: tuple[Tutorial, ...]
+    tables: Tables
+    faults: tuple[Fault, ...]
+    texts: Mapping[str, tuple[str, ...]] = field(hash=False, compare=False, repr=False)

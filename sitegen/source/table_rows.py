@@ -1,0 +1,312 @@
+"""The project's own tables but the larder: rows as written in `data/` -> the kitchen's frozen values.
+
+These rows are ours: a wrong one raises at once (pydantic's ValidationError, or BrokenTable).
+"""
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Literal
+
+from pydantic import Field, RootModel
+
+from sitegen.kitchen.cautions import CautionRow, Trigger
+from sitegen.kitchen.editions import Edition, Measuring
+from sitegen.kitchen.eggs import EggRow, EggTable
+from sitegen.kitchen.measures import Measures
+from sitegen.kitchen.ovens import GasMark, OvenTable
+from sitegen.kitchen.recipe import Tin
+from sitegen.kitchen.tins import NamedTin, NominalLength, TinShape, TinTable, TinWords
+from sitegen.source.figures import centimetres_in, grams_in, number_in
+from sitegen.source.models import FileModel, YesNo
+
+
+class BrokenTable(ValueError):
+    """A figure of our own tables that cannot be read. text: as written."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        self.text = text
+
+
+class EggFile(FileModel):
+    edible: str
+    white: str
+    yolk: str
+    source: str
+    shell_from: str = "0 g"
+
+
+class EditionFile(FileModel):
+    title: str
+    language: str
+    region: str
+    measuring: Measuring
+    teaspoon: str
+    tablespoon: str
+    cup: str
+    oven_scales: list[Literal["fan", "conventional", "fahrenheit", "gas"]]
+    lengths: Literal["cm", "in"]
+    egg_region: str
+    egg_size: str
+    paper: Literal["a4", "letter"]
+    source: str
+
+
+class GasMarkFile(FileModel):
+    fahrenheit: str
+    celsius: list[str]
+    source: str
+
+
+class FanFile(FileModel):
+    celsius: str
+    fahrenheit: str
+    source: str
+
+
+class SpanFile(FileModel):
+    lowest_celsius: str
+    highest_celsius: str
+    source: str
+
+
+class DialFile(FileModel):
+    step: str
+    lowest: str
+    highest: str
+
+
+class StepsFile(FileModel):
+    celsius: str
+    celsius_from_fahrenheit: str
+    fahrenheit: str
+    dial: DialFile
+    source: str
+
+
+class OvensFile(FileModel):
+    gas_marks: dict[str, GasMarkFile]
+    fan_lower_by: FanFile
+    span: SpanFile
+    steps: StepsFile
+
+
+class TinWordsFile(FileModel):
+    one: str
+    many: str
+
+
+class TinShapeFile(FileModel):
+    solid: str
+    words: list[str]
+    names: dict[str, TinWordsFile]
+    depth: str
+    source: str
+    taper: str = "0 cm"
+    core_share: str = "0"
+
+
+class NamedTinFile(FileModel):
+    shape: str
+    width: str
+    depth: str
+    source: str
+    length: str | None = None
+    base_width: str | None = None
+    base_length: str | None = None
+    holes: int = 1
+    also: list[str] = []
+
+
+class TinsFile(FileModel):
+    shapes: dict[str, TinShapeFile]
+    named: dict[str, NamedTinFile]
+    nominal_inches: dict[str, str]
+
+
+class TriggerFile(FileModel):
+    roles: list[str] = []
+    unless_line_words: list[str] = []
+    words: list[str] = []
+    at_least: str | None = None
+    unless_words: list[str] = []
+    unless_at_least: str | None = None
+    baked: YesNo | None = None
+
+
+class CautionFile(FileModel):
+    level: Literal["red", "amber"]
+    title: str
+    text: str
+    source: str
+    triggers: list[TriggerFile] = Field(min_length=1)
+
+
+class EggsFile(RootModel[dict[str, dict[str, EggFile]]]):
+    """Region -> size -> row."""
+
+
+class EditionsFile(RootModel[dict[str, EditionFile]]):
+    """Key -> row."""
+
+
+class CautionsFile(RootModel[dict[str, CautionFile]]):
+    """Key -> row."""
+
+
+class UnitNamesFile(RootModel[dict[str, list[str]]]):
+    """Unit -> spellings."""
+
+
+class SpellingFile(RootModel[dict[str, dict[str, str]]]):
+    """Region -> British word or phrase -> the region's."""
+
+
+class SourcesFile(RootModel[dict[str, str]]):
+    """Key -> published source in words."""
+
+
+def figure(text: str) -> Fraction:
+    """An exact number. Raises BrokenTable."""
+    return _known(number_in(text), text)
+
+
+def _known(value: Fraction | None, text: str) -> Fraction:
+    if value is None:
+        raise BrokenTable(text)
+    return value
+
+
+def egg_table(file: EggsFile, measures: Measures) -> EggTable:
+    """Rows of eggs, in the file's order."""
+
+    def grams(text: str) -> Fraction:
+        return _known(grams_in(text, measures), text)
+
+    return EggTable(
+        tuple(
+            EggRow(
+                region=region,
+                size=size,
+                whole_g=grams(row.edible),
+                white_g=grams(row.white),
+                yolk_g=grams(row.yolk),
+                source=row.source,
+                shell_from_g=grams(row.shell_from),
+            )
+            for region, sizes in file.root.items()
+            for size, row in sizes.items()
+        )
+    )
+
+
+def oven_table(file: OvensFile) -> OvenTable:
+    """Marks, offsets and steps."""
+    return OvenTable(
+        gas_marks=tuple(
+            GasMark(mark, figure(row.fahrenheit), tuple(map(figure, row.celsius)), row.source)
+            for mark, row in file.gas_marks.items()
+        ),
+        fan_offset_c=figure(file.fan_lower_by.celsius),
+        fan_offset_f=figure(file.fan_lower_by.fahrenheit),
+        lowest_c=figure(file.span.lowest_celsius),
+        highest_c=figure(file.span.highest_celsius),
+        step_c=figure(file.steps.celsius),
+        step_c_from_f=figure(file.steps.celsius_from_fahrenheit),
+        dial_step_f=figure(file.steps.dial.step),
+        dial_lowest_f=figure(file.steps.dial.lowest),
+        dial_highest_f=figure(file.steps.dial.highest),
+        step_f=figure(file.steps.fahrenheit),
+        source=file.steps.source,
+    )
+
+
+def tin_table(file: TinsFile, measures: Measures) -> TinTable:
+    """Shapes, tins known by name, and sizes printed in round inches."""
+    return TinTable(
+        shapes=tuple(_shape(key, row, measures) for key, row in file.shapes.items()),
+        named=tuple(
+            NamedTin(name, _tin(name, row, measures), row.source, tuple(row.also)) for name, row in file.named.items()
+        ),
+        nominal=tuple(NominalLength(figure(cm), figure(inches)) for cm, inches in file.nominal_inches.items()),
+    )
+
+
+def _shape(key: str, row: TinShapeFile, measures: Measures) -> TinShape:
+    return TinShape(
+        key=key,
+        solid=row.solid,
+        words=tuple(row.words),
+        names={region: TinWords(words.one, words.many) for region, words in row.names.items()},
+        depth_cm=_known(centimetres_in(row.depth, measures), row.depth),
+        source=row.source,
+        taper_cm=_known(centimetres_in(row.taper, measures), row.taper),
+        core_share=figure(row.core_share),
+    )
+
+
+def _tin(name: str, row: NamedTinFile, measures: Measures) -> Tin:
+    """Straight sides where no base is given; as long as wide where no length is."""
+
+    def cm(text: str) -> Fraction:
+        return _known(centimetres_in(text, measures), text)
+
+    length = row.length or row.width
+    base_width = row.base_width or row.width
+    return Tin(
+        shape=row.shape,
+        width_cm=cm(row.width),
+        length_cm=cm(length),
+        depth_cm=cm(row.depth),
+        base_width_cm=cm(base_width),
+        base_length_cm=cm(row.base_length or (length if row.length else base_width)),
+        holes=row.holes,
+        name=name,
+    )
+
+
+def editions(file: EditionsFile) -> Mapping[str, Edition]:
+    """Key -> edition."""
+    return {
+        key: Edition(
+            key=key,
+            title=row.title,
+            language=row.language,
+            region=row.region,
+            measuring=row.measuring,
+            teaspoon=row.teaspoon,
+            tablespoon=row.tablespoon,
+            cup=row.cup,
+            oven_scales=tuple(row.oven_scales),
+            lengths=row.lengths,
+            egg_region=row.egg_region,
+            egg_size=row.egg_size,
+            paper=row.paper,
+        )
+        for key, row in file.root.items()
+    }
+
+
+def caution_rows(file: CautionsFile) -> tuple[CautionRow, ...]:
+    """Cautions in the file's order."""
+    return tuple(
+        CautionRow(key, row.level, row.title, row.text, row.source, tuple(map(_trigger, row.triggers)))
+        for key, row in file.root.items()
+    )
+
+
+def _trigger(row: TriggerFile) -> Trigger:
+    return Trigger(
+        roles=frozenset(row.roles),
+        unless_line_words=tuple(row.unless_line_words),
+        words=tuple(row.words),
+        at_least_c=None if row.at_least is None else figure(row.at_least),
+        unless_words=tuple(row.unless_words),
+        unless_c=None if row.unless_at_least is None else figure(row.unless_at_least),
+        baked=row.baked,
+    )
+
+
+def longest_first(words: Mapping[str, str]) -> Mapping[str, str]:
+    """The same words, the longest phrase first, as the spelling of a region is applied."""
+    return dict(sorted(words.items(), key=lambda pair: -len(pair[0])))

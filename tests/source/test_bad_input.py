@@ -1,0 +1,74 @@
+"""Files that are no recipes: bounded, told by name, never a traceback and never a wait."""
+
+from pathlib import Path
+from time import monotonic
+
+import pytest
+
+from sitegen.source.reader import parse_document, read_document
+
+SECONDS_ALLOWED = 2
+
+BOMB = "a: &a [x, x, x]\n" + "".join(
+    f"{name}: &{name} [*{before}, *{before}, *{before}]\n" for before, name in zip("abcdefgh", "bcdefghi", strict=True)
+)
+
+
+def codes(body: bytes, folder: Path) -> set[str]:
+    path = folder / "recipe.yaml"
+    path.write_bytes(body)
+    begun = monotonic()
+    _, faults = read_document(path, "recipe.yaml")
+    assert monotonic() - begun < SECONDS_ALLOWED
+    return {fault.code for fault in faults}
+
+
+@pytest.mark.parametrize(
+    ("body", "code"),
+    [
+        (b"[" * 1_000 + b"]" * 1_000, "too-deep"),
+        (b"{a: " * 1_000 + b"b" + b"}" * 1_000, "too-deep"),
+        (b"- " * 1_000 + b"a\n", "too-deep"),
+        (b"".join(b" " * depth + b"a:\n" for depth in range(1_000)), "too-deep"),
+        (b"[" * 100_000, "too-deep"),
+        (BOMB.encode(), "anchor"),
+        (b"- a\n" * 200_000, "too-many-values"),
+        (b"a: " + b"x" * 50_000_000, "file-too-large"),
+        (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "not-text"),
+        (b"title: a\0b\n", "not-text"),
+        ("title: crème\n".encode("latin-1"), "not-utf-8"),
+        ("title: crème\n".encode("utf-16"), "not-text"),
+        (b"title: a\x07b\n", "odd-character"),
+        ("title: a\u202eb\n".encode(), "odd-character"),
+        (b"title: a\n\xc2\x85b: c\n", "odd-character"),
+    ],
+    ids=lambda value: value if isinstance(value, str) else f"{len(value)} bytes",
+)
+def test_each_bad_file_is_told_by_its_own_name(body: bytes, code: str, tmp_path: Path) -> None:
+    assert code in codes(body, tmp_path)
+
+
+def test_a_bad_letter_is_told_with_its_line(tmp_path: Path) -> None:
+    (tmp_path / "a.yaml").write_bytes(b"title: a\nsummary: cr\xe8me\n")
+    _, faults = read_document(tmp_path / "a.yaml", "a.yaml")
+    assert [(fault.code, fault.place.line) for fault in faults] == [("not-utf-8", 2)]
+
+
+def test_a_file_that_is_not_there_is_a_fault(tmp_path: Path) -> None:
+    document, faults = read_document(tmp_path / "none.yaml", "none.yaml")
+    assert document is None
+    assert [fault.code for fault in faults] == ["no-file"]
+
+
+def test_a_folder_in_place_of_a_file_is_a_fault(tmp_path: Path) -> None:
+    _, faults = read_document(tmp_path, "folder")
+    assert [fault.code for fault in faults] == ["unreadable-file"]
+
+
+def test_a_mark_of_byte_order_is_no_fault(tmp_path: Path) -> None:
+    assert codes(b"\xef\xbb\xbftitle: a\n", tmp_path) == set()
+
+
+def test_half_a_surrogate_pair_is_a_fault() -> None:
+    _, faults = parse_document("title: a\ud800b\n", "a.yaml")
+    assert [fault.code for fault in faults] == ["odd-character"]
