@@ -17,7 +17,7 @@ GRAM_STEPS = (
     (Fraction(0), Fraction(1, 10)),
     (Fraction(0), Fraction(1, 20)),
 )
-FIVES_FROM_G = Fraction(20)
+FIVES_FROM_G, FIVES_TO_G = 20, 250
 FIVES_LIMIT = Fraction(1, 100)
 ML_STEPS = (
     (Fraction(250), Fraction(10)),
@@ -46,7 +46,7 @@ def rounded_grams(grams: Fraction, fine: bool) -> Fraction:
     one where the usual would be too far off. 0.05 g is the finest, whatever its error, and what is not
     nothing is never rounded to nothing.
     """
-    if grams >= FIVES_FROM_G and not fine:
+    if FIVES_FROM_G <= grams < FIVES_TO_G and not fine:
         by_fives = to_step(grams, Fraction(5))
         if abs(by_fives - grams) <= FIVES_LIMIT * grams:
             return by_fives

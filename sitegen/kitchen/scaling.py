@@ -57,7 +57,7 @@ class Batch:
     """How much is made.
 
     ask: as asked; None for the tested batch. factor: of the recipe as written, exact.
-    makes: the count of the recipe's noun (grams for a yield by weight), exact: portions may be a fraction.
+    makes: the count of the recipe's noun (grams for a yield by weight), exact.
     tin: the one asked for, in the tested batch the recipe's own; None where the recipe's own is filled
     `factor` times. depth_ratio: depth of batter, new to tested.
     """
@@ -119,24 +119,27 @@ def _for_tin(ask: BatchAsk, recipe: Recipe, tables: Tables) -> Batch:
         areas = area_cm2(tested, tables.tins) / area_cm2(wanted, tables.tins)
     except NoCapacity as no:
         raise CannotScale(WhyNot.NO_CAPACITY, no.shape) from no
-    makes = _makes_in(tested, wanted, recipe.makes.count, factor)
     if fits_as_it_is(factor):
-        return Batch(ask, SAME, makes, wanted, areas)
+        return Batch(ask, SAME, _makes_in(wanted, recipe.makes, tested, SAME), wanted, areas)
+    makes = _makes_in(wanted, recipe.makes, tested, factor)
     return Batch(ask, factor, makes, wanted, depth_ratio(tested, wanted))
 
 
-def _makes_in(tested: Tin, wanted: Tin, count: Fraction, factor: Fraction) -> Fraction:
+def _makes_in(wanted: Tin, makes: Makes, tested: Tin, factor: Fraction) -> Fraction:
     """What comes out of other tins.
 
-    One piece a tin or hole (or several loads of it) goes by the number of holes; one cake out of several
-    tins stays one cake; portions cut out of a tin go with its size.
+    A yield by weight goes by the factor. One piece a tin or hole (or several loads of them) goes by their
+    number; one cake out of several tins stays one cake; of portions cut from a tin there are as many as
+    its size gives, a whole number and at least one. Source: common practice.
     """
-    each = count / vessels(tested)
+    each = makes.count / vessels(tested)
+    if not makes.noun:
+        return makes.count * factor
     if each < 1:
-        return count
+        return makes.count
     if each == 1 or tested.holes > 1:
         return each * vessels(wanted)
-    return count * factor
+    return Fraction(max(round(makes.count * factor), 1))
 
 
 @dataclass(frozen=True)

@@ -89,7 +89,7 @@ class CardPress:
             page_address=page_address,
             revised=_latest(sheet),
             columns=ingredient_columns(sheet.components),
-            has_beside=any(line.beside for part in sheet.components for line in part.lines),
+            has_beside=_mostly_beside(sheet),
             caution_titles={caution.key: caution.title for caution in sheet.cautions},
             prose=card_prose,
             qr=_qr,
@@ -107,6 +107,12 @@ def _shown(sheet: Sheet, photos: Mapping[str, bytes]) -> Iterator[tuple[str, byt
         if file not in photos:
             raise PhotoMissing(file)
         yield file, photos[file]
+
+
+def _mostly_beside(sheet: Sheet) -> bool:
+    """Whether second measures are so many that they deserve a column."""
+    second = [bool(line.beside) for part in sheet.components for line in part.lines]
+    return second.count(True) > second.count(False)
 
 
 def _latest(sheet: Sheet) -> SheetRevision | None:

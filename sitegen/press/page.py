@@ -10,7 +10,7 @@ from sitegen.press.imprint import Imprint
 from sitegen.press.picture import Picture
 from sitegen.press.theme import Theme
 
-CONTENT_POLICY = (
+CONTENT_POLICY = Markup(
     "default-src 'none'; img-src 'self'; style-src 'self'; script-src 'self'; font-src 'self'; "
     "base-uri 'none'; form-action 'none'"
 )

@@ -46,6 +46,12 @@ def grams_text_of(grams: Fraction) -> str:
     return grams_text(single(Fraction(round(grams))))
 
 
+def about_grams(grams: Fraction) -> Fraction:
+    """A weight that is said with 'about': to 5 g below 250 g, to 10 below 1 kg, to 50 above."""
+    step = 5 if grams < 250 else 10 if grams < 1000 else 50
+    return Fraction(round(grams / step) * step)
+
+
 def plural(noun: str) -> str:
     """The last word of a noun phrase made plural: 'loaf' -> 'loaves', 'layer cake' -> 'layer cakes'."""
     head, _, last = noun.rpartition(" ")

@@ -12,7 +12,7 @@ from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.allergen_words import allergen_lines
 from sitegen.sheet.batch_notes import batch_notes
-from sitegen.sheet.batches import batch_label, counted, grams_text_of
+from sitegen.sheet.batches import about_grams, batch_label, counted, grams_text_of
 from sitegen.sheet.caution_words import SheetCautions, cautions_of
 from sitegen.sheet.head import head_of, revisions_of
 from sitegen.sheet.heat_words import oven_text
@@ -69,7 +69,7 @@ def build_sheet(
     return Sheet(
         head=head_of(recipe, makes, label, work.times, setting),
         components=tuple(_component(part, own, setting) for part, own in zip(parts, steps, strict=True)),
-        tin=batch_tin_text(made_batch, setting),
+        tin=batch_tin_text(recipe, made_batch, setting),
         oven=_ovens(components, setting),
         allergens=allergen_lines(components, setting),
         egg_note=egg_note(components, setting),
@@ -149,10 +149,16 @@ def _component(part: _Made, steps: tuple[SheetStep, ...], setting: Setting) -> S
         title=setting.respelled(part.component.title),
         lines=part.printed.lines,
         steps=steps,
-        makes=f"about {grams_text_of(grams)}" if grams and not part.made.unknown else "",
+        makes=f"about {grams_text_of(about_grams(grams))}" if grams and _is_mixed(part) else "",
         keeps=setting.respelled(part.component.keeps),
         base_slug=base.slug if base else "",
     )
+
+
+def _is_mixed(part: _Made) -> bool:
+    """Whether its weight says something: all of it known, no other component (baked by now) whole in it."""
+    takes_whole = any(line.is_part and line.exact_g is None for line in part.printed.lines)
+    return not part.made.unknown and not takes_whole and len(part.component.lines) > 1
 
 
 def _ovens(components: Sequence[Component], setting: Setting) -> str:

@@ -13,6 +13,7 @@ from sitegen.kitchen.scaling import CannotScale
 from sitegen.kitchen.shares import BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.tins import NoCapacity
+from sitegen.sheet.amounts import decimal_text
 from sitegen.sheet.batches import offered
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.lines import DRIFT_LIMIT, drift_points
@@ -85,7 +86,7 @@ WHY_NOT = {
 
 
 def _oven_fault(recipe: Recipe, error: OvenOutOfRange) -> Fault:
-    sentence = f"an oven setting is out of range: {error}"
+    sentence = f"no oven is set to {decimal_text(error.degrees)} {error.scale}"
     return _fault(
         recipe.at, "oven-out-of-range", sentence, "is the scale right: C or F, fan or conventional?"
     )
@@ -153,7 +154,7 @@ CODES = (
     FaultCode(
         "balance-drift",
         Severity.ERROR,
-        "Rounding has moved an ingredient by more than 4 % of the flour: the cake would not be the tested one.",
+        "Rounding has moved an ingredient by more than 4 % of the flour: it would not be the tested cake.",
         "Write the amount more finely, or let that ingredient be weighed (`measured-by: weight`).",
     ),
 )

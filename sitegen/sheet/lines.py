@@ -119,7 +119,7 @@ def _ingredient(line: IngredientLine, factor: Fraction, tolerance: Fraction, set
         amount=figures.amount,
         name=printed_name(chosen, row, figures, setting),
         beside=figures.beside,
-        extra=_extra(line, setting),
+        extra=_extra(line, figures.rest, setting),
         alternatives=_alternatives(line, factor, setting),
         optional=line.optional,
         allergens=_allergens(row, setting),
@@ -152,10 +152,10 @@ def printed_name(choice: Choice, row: Ingredient | None, figures: Measured, sett
     return one if figures.count <= 1 and name == many else name
 
 
-def _extra(line: IngredientLine, setting: Setting) -> str:
+def _extra(line: IngredientLine, rest: str, setting: Setting) -> str:
     part = {"zest": "zest only", "juice": "juice only"}.get(line.chosen.part, "")
     already_said = part.split(" ")[0] in line.preparation if part else False
-    parts = ("" if already_said else part, line.preparation, line.note)
+    parts = (rest, "" if already_said else part, line.preparation, line.note)
     return setting.respelled(", ".join(text for text in parts if text))
 
 

@@ -17,6 +17,8 @@ FINE_ROLES = frozenset({"salt", "leavening", "yeast", "gelatine"})
 SPOON_UNITS = frozenset({"tsp", "tbsp", "pinch", "dash"})
 COUNT_UNITS = frozenset({"", "leaf", "packet"})
 USUAL_TOLERANCE = Fraction(3, 100)
+UNNOTICED_EGG = Fraction(3, 100)
+"""A rest of egg that nobody weighs out, as a share of all the egg; common practice lets up to 5 % pass."""
 
 
 @dataclass(frozen=True)
@@ -26,6 +28,7 @@ class Measured:
     amount, beside: the first measure and the one beside it; '' for none.
     exact_g: the weight that the recipe means; printed_g: the weight of what is printed; None unknown.
     count: how many, for what is counted (it decides between 'lemon' and 'lemons'); None else.
+    rest: what comes on top of a count, 'plus 26 g of a beaten one'.
     """
 
     amount: str
@@ -33,6 +36,7 @@ class Measured:
     exact_g: Fraction | None = None
     printed_g: Fraction | None = None
     count: Fraction | None = None
+    rest: str = ""
 
 
 @dataclass(frozen=True)
@@ -82,17 +86,19 @@ def _eggs(ask: Ask, exact: Span, setting: Setting) -> Measured:
     part = _egg_part(ask)
     one_g = edible_grams(eggs, edition.egg_region, size, part)
     count = whole_and_beaten(exact.middle, one_g)
-    whole = f"{count.whole}" if count.whole else ""
-    beaten = grams_text(single(rounded_grams(count.beaten_g, fine=False))) if count.beaten_g else ""
-    printed = count.whole * one_g + (rounded_grams(count.beaten_g, fine=False) if beaten else 0)
-    sized = f"{whole}{NO_BREAK}{size}" if whole else ""
-    amount = f"{sized} + {beaten} beaten" if whole and beaten else sized or f"{beaten} beaten"
+    rest_g = count.beaten_g if count.beaten_g > UNNOTICED_EGG * exact.middle else Fraction(0)
+    beaten_g = rounded_grams(rest_g, fine=False) if rest_g else Fraction(0)
+    weight = grams_text(single(rounded_grams(exact.middle, fine=False)))
+    beaten = grams_text(single(beaten_g))
+    if not count.whole:
+        return Measured(beaten, "", exact.middle, beaten_g, count=Fraction(1), rest="beaten, weighed")
     return Measured(
-        amount=amount,
-        beside=grams_text(single(rounded_grams(exact.middle, fine=False))),
+        amount=f"{count.whole}{NO_BREAK}{size}",
+        beside=weight,
         exact_g=exact.middle,
-        printed_g=Fraction(printed),
-        count=Fraction(count.whole) + (1 if beaten else 0) if whole else Fraction(1),
+        printed_g=count.whole * one_g + beaten_g,
+        count=Fraction(count.whole),
+        rest=f"plus {beaten} of another, beaten" if beaten_g else "",
     )
 
 

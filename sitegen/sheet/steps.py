@@ -140,8 +140,7 @@ def _printed_name(reference: Reference, scene: StepScene) -> str:
 
 def _use(reference: Reference, scene: StepScene) -> StepUse:
     """What the step takes of a line: its printed amount, or that of the share it names."""
-    index = reference.line or 0
-    line, printed = scene.component.lines[index], scene.lines[index]
+    printed = scene.lines[reference.line or 0]
     if reference.amount is None and reference.share == 1:
         return StepUse(printed.amount, printed.name)
     return StepUse(_taken(reference, scene), printed.name)

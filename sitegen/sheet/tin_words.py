@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
-from sitegen.kitchen.recipe import BatchKind, Tin
+from sitegen.kitchen.recipe import BatchKind, Recipe, Tin
 from sitegen.kitchen.rounding import rounded_cm, rounded_inches
 from sitegen.kitchen.scaling import Batch
 from sitegen.sheet.amounts import NO_BREAK, decimal_text, fraction_text, word_or_figure
@@ -33,9 +33,9 @@ def _article(text: str) -> str:
     return "an" if first[:1] in "aeiou8" or first in ("11", "18") else "a"
 
 
-def batch_tin_text(batch: Batch, setting: Setting) -> str:
+def batch_tin_text(recipe: Recipe, batch: Batch, setting: Setting) -> str:
     """The tins that a batch fills; '' for a recipe without a tin."""
-    tin = batch.tin
+    tin = batch.tin or recipe.tin
     if tin is None:
         return ""
     asked_for_tin = batch.ask is not None and batch.ask.kind is BatchKind.TIN

@@ -25,7 +25,7 @@ CODES = (NO_CAPTIONS, NOT_CAPTIONS)
 
 
 def captions_named(folder: Folder, name: str, at: Place) -> tuple[str, tuple[Fault, ...]]:
-    """The path of the captions relative to the folder that holds `content/`; '' with a fault where there are none.
+    """The captions, a path relative to the folder that holds `content/`; '' with a fault for none.
 
     Source: W3C WebVTT, 4.1: the file begins with 'WEBVTT', alone or before a blank.
     """

@@ -3,8 +3,30 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+import yaml
+
 # YAML 1.2.2, 5.7: escapes that stand for one character; x, u and U are followed by hexadecimal digits.
 _HEX_DIGITS = {"x": 2, "u": 4, "U": 8}
+
+
+@dataclass(frozen=True)
+class Extent:
+    """Where an event of the parser begins and ends: indices, lines and columns from 0."""
+
+    start: int
+    start_line: int
+    start_column: int
+    end: int
+    end_line: int
+    end_column: int
+
+    @classmethod
+    def of(cls, event: yaml.Event) -> "Extent":
+        """Raises ValueError for an event that no parser made."""
+        start, end = event.start_mark, event.end_mark
+        if start is None or end is None:
+            raise ValueError("an event without marks")
+        return cls(start.index, start.line, start.column, end.index, end.line, end.column)
 
 
 @dataclass(frozen=True)

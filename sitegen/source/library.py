@@ -9,10 +9,11 @@ from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
 from sitegen.source.checks import CHECKS, SCHOOL_CHECKS
+from sitegen.source.context import Context
 from sitegen.source.models import SLUG_PATTERN, RecipeFile
 from sitegen.source.photos import OUTSIDE, Folder
 from sitegen.source.reader import Document, parse_document
-from sitegen.source.recipes import RecipeSource, recipe_from, surroundings_of
+from sitegen.source.recipes import RecipeSource, recipe_from
 from sitegen.source.school import Content, School, Tutorial
 from sitegen.source.shapes import shaped
 from sitegen.source.site import school_from
@@ -37,7 +38,7 @@ NO_RECIPES = FaultCode(
 BAD_SLUG = FaultCode(
     "bad-slug",
     Severity.ERROR,
-    "The name of a folder or page becomes its address; other letters than a-z, figures and dashes get garbled.",
+    "The name of a folder or page becomes its address, in which other letters than a-z get garbled.",
     "Rename it in small letters, figures and dashes, such as bay-cupcakes.",
     file="",
 )
@@ -60,7 +61,7 @@ def read_content(root: Path) -> Content:
     reading = _Reading(root)
     tables = reading.tables()
     school = reading.school(tables)
-    recipes = reading.recipes(tables, school)
+    recipes = reading.recipes(tables)
     content = Content(
         root=str(root),
         school=school,
@@ -129,15 +130,16 @@ class _Reading:
         self.faults += faults
         return school
 
-    def recipes(self, tables: Tables, school: School | None) -> tuple[Recipe, ...]:
+    def recipes(self, tables: Tables) -> tuple[Recipe, ...]:
         sources = list(self._recipe_sources())
         if not sources and self._is_there:
             place = Place(self._folders.recipes.shown)
             self.faults.append(NO_RECIPES.fault(place, "there is no recipe here"))
-        surroundings = surroundings_of(sources, tables, school)
+        titles = tuple(source.file.title for source in sources)
         recipes = []
         for source in sources:
-            recipe, faults = recipe_from(source, surroundings)
+            context = Context(tables, components=tuple(source.file.components), recipes=titles)
+            recipe, faults = recipe_from(source, context)
             self.faults += faults
             recipes += [recipe] if recipe else []
         return tuple(recipes)
@@ -147,11 +149,12 @@ class _Reading:
         files = sorted(folder.path.glob("*.md")) if folder.path.is_dir() else []
         tutorials = []
         for path in files:
-            if not self._lies_inside(path, folder.shown_file(path.name)) or not self._is_slug(path.stem, folder):
+            shown = folder.shown_file(path.name)
+            if not self._lies_inside(path, shown) or not self._is_slug(path.stem, folder):
                 continue
             tutorial, faults, lines = tutorial_from(folder, path.stem)
             self.faults += faults
-            self.texts[folder.shown_file(path.name)] = lines
+            self.texts[shown] = lines
             tutorials += [tutorial] if tutorial else []
         return tuple(tutorials)
 

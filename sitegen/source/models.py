@@ -13,7 +13,7 @@ from pydantic_core import PydanticCustomError
 
 
 class _PlainScalars:
-    """Lets a schema accept what an editor reads as a number or a truth value: here it is text all the same."""
+    """Lets a schema accept what an editor takes for a number or a truth value: here it is text too."""
 
     @classmethod
     def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
@@ -59,10 +59,10 @@ Day = Annotated[
     BeforeValidator(_read_day),
     WithJsonSchema({"type": "string", "format": "date", "pattern": r"^\d{4}-\d{2}-\d{2}$"}),
 ]
-YesNo = Annotated[
-    bool, BeforeValidator(_read_yes_no), WithJsonSchema({"enum": ["yes", "no", True, False]})
+YesNo = Annotated[bool, BeforeValidator(_read_yes_no), WithJsonSchema({"enum": ["yes", "no", True, False]})]
+Address = Annotated[
+    str, StringConstraints(strip_whitespace=True, pattern=r"^https?://[^\s/]+(/\S*)?$", max_length=500)
 ]
-Address = Annotated[str, StringConstraints(strip_whitespace=True, pattern=r"^https?://[^\s/]+(/\S*)?$", max_length=500)]
 FileName = Annotated[str, _text(200), _PlainScalars]
 
 

@@ -8,19 +8,20 @@ from dataclasses import dataclass, field
 
 import yaml
 
-from sitegen.faults import Fault, Place
+from sitegen.faults import Fault, FaultCode, Place
 from sitegen.source import traps
-from sitegen.source.columns import Scalar
+from sitegen.source.columns import Extent, Scalar
 
 Data = str | None | list["Data"] | dict[str, "Data"]
 Path = tuple[str | int, ...]
+Opening = yaml.MappingStartEvent | yaml.SequenceStartEvent
 
 DEEPEST = 30
 MOST_NODES = 100_000
 
 
 class TooMuch(Exception):
-    """The file is nested too deep, or holds too many values, or has a key that is no text; `fault` says which."""
+    """The file is nested too deep, holds too many values, or has a key that is no text, as `fault` says."""
 
     def __init__(self, fault: Fault) -> None:
         super().__init__(fault)
@@ -47,10 +48,11 @@ class Found:
 class _Open:
     """A mapping or list whose end has not come yet.
 
-    key: the key that waits for its value, with its event. bare: keys written without a value in braces.
+    start: index of its first character. flow: whether it is written in brackets.
+    key: the key that waits for its value. bare: keys written without a value in braces.
     """
 
-    data: "list[Data] | dict[str, Data]"
+    data: list[Data] | dict[str, Data]
     path: Path
     start: int
     flow: bool
@@ -73,15 +75,16 @@ class NodeBuilder:
     def take_all(self, events: Iterable[yaml.Event]) -> Found:
         """Raises TooMuch where a bound is passed, and whatever the parser of the events raises."""
         for event in events:
+            if isinstance(event, yaml.DocumentStartEvent):
+                self._documents += 1
+                if self._documents > 1:
+                    self._tell(traps.SECOND_DOCUMENT, event, "a second document begins here")
+                    break
             self._take(event)
-            if self._documents > 1:
-                break
         return self.found
 
     def _take(self, event: yaml.Event) -> None:
         match event:
-            case yaml.DocumentStartEvent():
-                self._begin_document(event)
             case yaml.MappingStartEvent() | yaml.SequenceStartEvent():
                 self._begin(event)
             case yaml.MappingEndEvent() | yaml.SequenceEndEvent():
@@ -91,77 +94,66 @@ class NodeBuilder:
             case yaml.AliasEvent():
                 self._alias(event)
 
-    def _begin_document(self, event: yaml.Event) -> None:
-        self._documents += 1
-        if self._documents > 1:
-            place = self._place(event)
-            self.found.faults.append(traps.SECOND_DOCUMENT.fault(place, "a second document begins here"))
-
-    def _begin(self, event: yaml.MappingStartEvent | yaml.SequenceStartEvent) -> None:
+    def _begin(self, event: Opening) -> None:
         self._count_node(event)
         path = self._path_of_next(event)
-        data: list[Data] | dict[str, Data] = {} if isinstance(event, yaml.MappingStartEvent) else []
-        self.found.values[path] = self._place(event, to_line_end=True)
+        self._refuse_marks(event)
+        self.found.values[path] = self._place(event)
         if event.flow_style:
             self.found.braced.add(path)
-        self._refuse_tag(event)
-        self._open.append(_Open(data, path, event.start_mark.index, bool(event.flow_style)))
+        data: list[Data] | dict[str, Data] = {} if isinstance(event, yaml.MappingStartEvent) else []
+        self._open.append(_Open(data, path, Extent.of(event).start, bool(event.flow_style)))
         if len(self._open) > DEEPEST:
-            raise TooMuch(traps.TOO_DEEP.fault(self._place(event), f"more than {DEEPEST} levels lie in each other"))
+            sentence = f"more than {DEEPEST} levels lie in each other"
+            raise TooMuch(traps.TOO_DEEP.fault(self._place(event), sentence))
 
     def _end(self, event: yaml.Event) -> None:
         closed = self._open.pop()
-        if closed.flow and isinstance(closed.data, dict) and closed.bare:
-            self._end_with_bare_keys(closed, event)
-        else:
+        if not closed.bare:
             self._keep(closed.path, closed.data)
-
-    def _end_with_bare_keys(self, closed: _Open, event: yaml.Event) -> None:
-        """`{caster sugar}` is kept as the text that it was meant to be; other bare keys are cut words."""
-        if closed.data:
+        elif closed.data:
             self.found.faults += [traps.comma_in_braces(self._place(key), key.value) for key in closed.bare]
             self._keep(closed.path, closed.data)
-            return
-        written = self._source[closed.start : event.end_mark.index]
-        self.found.faults.append(traps.begins_with_brace(self.found.values[closed.path], written))
-        self._keep(closed.path, written)
+        else:
+            # '{caster sugar}' was meant as a text, and is kept as one.
+            written = self._source[closed.start : Extent.of(event).end]
+            self.found.faults.append(traps.begins_with_brace(self.found.values[closed.path], written))
+            self._keep(closed.path, written)
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         self._count_node(event)
+        self._refuse_marks(event)
         top = self._open[-1] if self._open else None
-        if top is not None and isinstance(top.data, dict) and top.key is None:
-            self._refuse_tag(event)
+        if top is None or isinstance(top.data, list):
+            self._value(event)
+        elif top.key is None:
             top.key = event
-            return
-        if top is not None and self._is_bare_key(top, event):
-            assert_key = top.key
-            if assert_key is not None:
-                top.bare.append(assert_key)
+        elif top.flow and self._is_bare(top.key, event):
+            top.bare.append(top.key)
             top.key = None
-            return
-        self._value(event)
+        else:
+            self._value(event)
 
-    def _is_bare_key(self, top: _Open, event: yaml.ScalarEvent) -> bool:
-        if not top.flow or top.key is None or event.value or event.style:
+    def _is_bare(self, key: yaml.ScalarEvent, value: yaml.ScalarEvent) -> bool:
+        """Whether a key in braces has no colon behind it: the parser then makes an empty value up."""
+        if value.value or value.style:
             return False
-        return ":" not in self._source[top.key.end_mark.index : event.start_mark.index]
+        return ":" not in self._source[Extent.of(key).end : Extent.of(value).start]
 
     def _value(self, event: yaml.ScalarEvent) -> None:
         path = self._path_of_next(event)
-        self._refuse_tag(event)
-        empty = not event.value and not event.style
-        place = self.found.keys.get(path) if empty else None
-        self.found.values[path] = place or self._place(event, to_line_end=True)
-        style = event.style or ""
-        self.found.scalars[path] = Scalar(event.start_mark.index, event.end_mark.index, style)
-        self.found.faults += traps.cut_by_comment(self._lines, self._shown, event, place)
-        self._keep(path, None if empty else event.value)
+        nothing = not event.value and not event.style
+        key_place = self.found.keys.get(path) if nothing else None
+        self.found.values[path] = key_place or self._place(event)
+        extent = Extent.of(event)
+        self.found.scalars[path] = Scalar(extent.start, extent.end, event.style or "")
+        self.found.faults += traps.cut_by_comment(self._lines, self._shown, event, key_place)
+        self._keep(path, None if nothing else event.value)
 
     def _alias(self, event: yaml.AliasEvent) -> None:
         path = self._path_of_next(event)
-        place = self._place(event)
-        self.found.faults.append(traps.ALIAS.fault(place, "a value that begins with '*' points elsewhere", traps.ALIAS.cure))
-        self.found.values[path] = place
+        self._tell(traps.ALIAS, event, "a value that begins with '*' points elsewhere")
+        self.found.values[path] = self._place(event)
         self._keep(path, f"*{event.anchor}")
 
     def _path_of_next(self, event: yaml.Event) -> Path:
@@ -172,57 +164,54 @@ class NodeBuilder:
         if isinstance(top.data, list):
             return (*top.path, len(top.data))
         if top.key is None:
-            raise TooMuch(traps.KEY_KIND.fault(self._place(event), "a key must be plain words", traps.KEY_KIND.cure))
+            raise TooMuch(traps.KEY_KIND.fault(self._place(event), "a key must be plain words"))
         path = (*top.path, top.key.value)
-        if path not in self.found.keys:
-            self.found.keys[path] = self._place(top.key)
+        self.found.keys.setdefault(path, self._place(top.key))
         return path
 
     def _keep(self, path: Path, value: Data) -> None:
-        """Hang a finished value into what is open."""
+        """Hang a finished value into what is open; of a key that stands twice the first is kept."""
         if not self._open:
-            if self._documents == 1:
-                self.found.data = value
+            self.found.data = value
             return
         top = self._open[-1]
         if isinstance(top.data, list):
             top.data.append(value)
-            return
-        key, top.key = top.key, None
-        if key is None:
-            return
-        if key.value in top.data:
-            first = self.found.keys[path].line
-            self.found.faults.append(traps.key_twice(self._place(key), key.value, first))
-            return
-        top.data[key.value] = value
+        elif top.key is not None:
+            key, top.key = top.key, None
+            if key.value in top.data:
+                first = self.found.keys[path].line
+                self.found.faults.append(traps.key_twice(self._place(key), key.value, first))
+            else:
+                top.data[key.value] = value
 
     def _count_node(self, event: yaml.Event) -> None:
         self._count += 1
         if self._count > MOST_NODES:
-            raise TooMuch(traps.TOO_MANY.fault(self._place(event), f"the file holds more than {MOST_NODES} values"))
+            sentence = f"the file holds more than {MOST_NODES:,} values"
+            raise TooMuch(traps.TOO_MANY.fault(self._place(event), sentence))
 
-    def _refuse_tag(self, event: yaml.ScalarEvent | yaml.MappingStartEvent | yaml.SequenceStartEvent) -> None:
+    def _refuse_marks(self, event: yaml.ScalarEvent | Opening) -> None:
         if event.tag:
-            place = self._place(event)
-            self.found.faults.append(traps.TAG.fault(place, "a value that begins with '!' is read as a tag", traps.TAG.cure))
+            self._tell(traps.TAG, event, "a value that begins with '!' is read as a tag")
         if event.anchor:
-            place = self._place(event)
-            self.found.faults.append(traps.ALIAS.fault(place, "a value that begins with '&' is read as an anchor", traps.ALIAS.cure))
+            self._tell(traps.ALIAS, event, "a value that begins with '&' is read as an anchor")
 
-    def _place(self, event: yaml.Event, to_line_end: bool = False) -> Place:
-        """The place of an event: its own length on its first line."""
-        start, end = event.start_mark, event.end_mark
-        line = self._lines[start.line] if start.line < len(self._lines) else ""
-        rest = len(line.rstrip()) - start.column
-        length = end.column - start.column if end.line == start.line else rest
-        if to_line_end and not isinstance(event, yaml.ScalarEvent):
-            length = rest
-        return Place(self._shown, start.line + 1, start.column + 1, max(1, length))
+    def _tell(self, code: FaultCode, event: yaml.Event, sentence: str) -> None:
+        self.found.faults.append(code.fault(self._place(event), sentence))
+
+    def _place(self, event: yaml.Event) -> Place:
+        """The place of an event: a scalar's own length, and the rest of the line for what holds more."""
+        extent = Extent.of(event)
+        line = self._lines[extent.start_line] if extent.start_line < len(self._lines) else ""
+        is_short = extent.end_line == extent.start_line and not isinstance(event, Opening)
+        end_column = extent.end_column if is_short else len(line.rstrip())
+        length = max(1, end_column - extent.start_column)
+        return Place(self._shown, extent.start_line + 1, extent.start_column + 1, length)
 
 
 def paths_in(data: Data, path: Path = ()) -> Iterator[Path]:
-    """Every path of a value."""
+    """Every path of a value, its own first."""
     yield path
     if isinstance(data, dict):
         for key, value in data.items():

@@ -19,30 +19,38 @@ OUTSIDE = FaultCode(
     Severity.ERROR,
     "The name of a file leads out of the folder of its recipe, by '..', '/' or a link.",
     "Put the file beside the recipe and write its name alone.",
+    good="file: whisk.jpg",
+    bad="file: ../whisk.jpg",
 )
 NO_PICTURE = FaultCode(
     "photo-not-found",
     Severity.ERROR,
     "A picture that the file names does not lie beside it.",
     "Put the picture beside the file, or mend its name; capital letters count.",
+    good="file: whisk.jpg",
+    bad="file: wisk.jpg",
 )
 NOT_A_PICTURE = FaultCode(
     "not-a-picture",
     Severity.ERROR,
     "The file is no JPEG, PNG or WebP picture, whatever its name says.",
     "Save the picture as JPEG.",
+    good="file: whisk.jpg",
+    bad="file: captions.vtt",
 )
 PICTURE_TOO_LARGE = FaultCode(
     "picture-too-large",
     Severity.ERROR,
     "A picture has more pixels or bytes than a build can hold.",
     "Save it smaller: 4,000 pixels on the longer side are plenty for print.",
+    file="",
 )
 PICTURE_SMALL = FaultCode(
     "picture-small",
     Severity.ADVICE,
     "A picture is narrower than a phone's screen shows, so that it looks soft.",
     "Use a picture of at least 1,600 pixels in width.",
+    file="",
 )
 
 CODES = (OUTSIDE, NO_PICTURE, NOT_A_PICTURE, PICTURE_TOO_LARGE, PICTURE_SMALL)
@@ -59,7 +67,9 @@ class Folder:
         return f"{self.shown}/{PurePosixPath(name)}"
 
 
-def beside(folder: Folder, name: str, at: Place, missing: FaultCode = NO_PICTURE) -> tuple[Path | None, tuple[Fault, ...]]:
+def beside(
+    folder: Folder, name: str, at: Place, missing: FaultCode = NO_PICTURE
+) -> tuple[Path | None, tuple[Fault, ...]]:
     """The file of that name in a folder; None with a fault where it is not there or lies elsewhere.
 
     missing: the code for a file that is not there.
@@ -69,7 +79,8 @@ def beside(folder: Folder, name: str, at: Place, missing: FaultCode = NO_PICTURE
         return None, (OUTSIDE.fault(at, f"'{name}' leads out of the folder"),)
     path = folder.path / written
     if not isfile(path):  # Path.is_file raises for a name that is too long
-        return None, (missing.fault(at, f"there is no file '{name}' in {folder.shown}", _near_file(folder, name)),)
+        sentence = f"there is no file '{name}' in {folder.shown}"
+        return None, (missing.fault(at, sentence, _near_file(folder, name)),)
     if not path.resolve().is_relative_to(folder.path.resolve()):
         return None, (OUTSIDE.fault(at, f"'{name}' is a link out of the folder"),)
     return path, ()
@@ -102,15 +113,17 @@ def _near_file(folder: Folder, name: str) -> str:
         return ""
     known = {path.name.casefold(): path.name for path in sorted(folder.path.iterdir()) if path.is_file()}
     near = get_close_matches(name.casefold(), known, n=1, cutoff=0.6)
-    return f"did you mean '{known[near[0]]}'?" if near else NO_PICTURE.cure
+    return f"did you mean '{known[near[0]]}'?" if near else ""
 
 
 def photo_named(folder: Folder, name: str, alt: str, at: Place) -> tuple[Photo | None, tuple[Fault, ...]]:
-    """The photo of that name beside a file; None where no picture can be shown."""
+    """The photo of that name beside a file, and what is wrong with it.
+
+    None where the name leads out of the folder. A picture that is not there, or is none, stays what the
+    baker wrote, so that no check says that the recipe has no picture.
+    """
     path, faults = beside(folder, name, at)
-    if path is None:
-        return None, faults
-    faults = picture_faults(path, name, at)
-    if any(fault.severity is Severity.ERROR for fault in faults):
-        return None, faults
-    return Photo(folder.shown_file(name), alt, at), faults
+    if path is not None:
+        faults = picture_faults(path, name, at)
+    is_outside = any(fault.code == OUTSIDE.code for fault in faults)
+    return (None if is_outside else Photo(folder.shown_file(name), alt, at)), faults

@@ -60,7 +60,7 @@ class Document:
         return data
 
     def place_in(self, path: Path, start: int, end: int) -> Place:
-        """The place of letters `start` to `end` (exclusive) of the text at a path, quotes and folds counted."""
+        """The place of letters `start` to `end` (exclusive) of the text at a path, quotes counted."""
         text, scalar = self.value(path), self.scalars.get(path)
         if scalar is None or not isinstance(text, str):
             return self.place(path)

@@ -9,7 +9,6 @@ from sitegen.kitchen.recipe import (
     BatchAsk,
     Component,
     Line,
-    Makes,
     Photo,
     Prose,
     PublicShows,
@@ -101,7 +100,9 @@ class _RecipeReading:
         return Component(
             title=title,
             lines=lines,
-            steps=tuple(self._step((*path, "method", index), step, lines) for index, step in enumerate(file.method)),
+            steps=tuple(
+                self._step((*path, "method", index), step, lines) for index, step in enumerate(file.method)
+            ),
             keeps=file.keeps or "",
             at=self._document.key_place(path),
         )
@@ -175,6 +176,7 @@ class _RecipeReading:
             return read(text.strip(), self._document.place(path))
         except Misread as problem:
             self.is_misread = True
-            at = self._document.place_in(path, problem.start, problem.end)
+            blanks = len(text) - len(text.lstrip())
+            at = self._document.place_in(path, blanks + problem.start, blanks + problem.end)
             self.faults.append(problem.code.fault(at, problem.sentence, problem.way_out))
             return None

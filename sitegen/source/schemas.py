@@ -5,8 +5,8 @@ from typing import Literal
 from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
+from sitegen.source.larder_file import LarderFile
 from sitegen.source.models import RecipeFile, SiteFile, TutorialFile
-from sitegen.source.tables import LarderFile
 
 Kind = Literal["recipe", "site", "larder", "tutorial"]
 

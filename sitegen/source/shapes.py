@@ -5,7 +5,7 @@ from difflib import get_close_matches
 from types import UnionType
 from typing import Any, TypeVar, Union, get_args, get_origin
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel, RootModel, ValidationError
 
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.source import traps
@@ -33,47 +33,77 @@ ALT_MISSING = FaultCode(
     Severity.ERROR,
     "A picture has no `alt` text, so that readers who cannot see it get nothing.",
     "Say in a sentence what the picture shows.",
+    good="file: whisk.jpg\n          alt: A loose yellow batter under a whisk",
+    bad="file: whisk.jpg",
 )
 EMPTY_VALUE = FaultCode(
     "empty-value",
     Severity.ERROR,
     "A key stands there with nothing behind it.",
     "Write its value, or delete the key.",
+    good="tin: muffin 12",
+    bad="tin:",
 )
 WRONG_KIND = FaultCode(
     "wrong-kind",
     Severity.ERROR,
-    "A value is of another kind than the key asks for: a list where a text is wanted, or the other way round.",
+    "A value is of another kind than its key asks for: a list where a text is wanted, or the reverse.",
     "Write it as the example under the key shows.",
+    good="tags: [cupcakes, soft fruit]",
+    bad="tags: cupcakes",
 )
 TOO_LONG = FaultCode(
-    "too-long", Severity.ERROR, "A text is longer than its place on the page allows.", "Shorten it."
+    "too-long",
+    Severity.ERROR,
+    "A text is longer than its place on the page allows.",
+    "Shorten it.",
+    good="title: Blackcurrant and bay cupcakes",
+    bad="title: Blackcurrant" + " and bay" * 20 + "",
 )
 TOO_SHORT = FaultCode(
-    "nothing-in-it", Severity.ERROR, "A text or a list has nothing in it.", "Fill it, or delete the key."
+    "nothing-in-it",
+    Severity.ERROR,
+    "A text or a list has nothing in it.",
+    "Fill it, or delete the key.",
+    good="tags: [cupcakes, soft fruit]",
+    bad="tags: ['']",
 )
 UNKNOWN_WORD = FaultCode(
-    "unknown-word", Severity.ERROR, "The key knows a few words only, and this is none of them.", "Use one of them."
+    "unknown-word",
+    Severity.ERROR,
+    "The key knows a few words only, and this is none of them.",
+    "Use one of them.",
+    good="public-shows: ingredients",
+    bad="public-shows: ingredient",
 )
 NOT_A_DAY = FaultCode(
     "not-a-day",
     Severity.ERROR,
-    "A day is written year-month-day, such as 2026-07-03: other orders mean different days in different places.",
+    "A day is written as 2026-07-03: other orders mean different days in different places.",
     "Write it as 2026-07-03.",
+    good="date: 2026-07-20",
+    bad="date: 20/7/2026",
 )
 NOT_YES_OR_NO = FaultCode(
-    "not-yes-or-no", Severity.ERROR, "This key takes `yes` or `no`.", "Write yes or no."
+    "not-yes-or-no",
+    Severity.ERROR,
+    "This key takes `yes` or `no`.",
+    "Write yes or no.",
+    good="notify: yes",
+    bad="notify: perhaps",
 )
 WRONG_FORM = FaultCode(
     "wrong-form",
     Severity.ERROR,
     "An address, a language tag or a slug is not in its usual form.",
     "Write an address with https://, a language as en-GB, a slug in small letters, figures and dashes.",
+    good='address: "https://video',
+    bad='address: "video',
 )
 
 CODES = (
-    UNKNOWN_KEY, MISSING_KEY, ALT_MISSING, EMPTY_VALUE, WRONG_KIND, TOO_LONG, TOO_SHORT, UNKNOWN_WORD, NOT_A_DAY,
-    NOT_YES_OR_NO, WRONG_FORM,
+    UNKNOWN_KEY, MISSING_KEY, ALT_MISSING, EMPTY_VALUE, WRONG_KIND, TOO_LONG, TOO_SHORT, UNKNOWN_WORD,
+    NOT_A_DAY, NOT_YES_OR_NO, WRONG_FORM,
 )  # fmt: skip
 
 Model = TypeVar("Model", bound=BaseModel)
@@ -117,10 +147,9 @@ def _empty_value(document: Document, path: Path) -> Fault:
 
 
 def _unknown_key(error: _Error) -> Fault:
-    known = [field.alias or name for name, field in _model_at(error.model, error.path[:-1]).model_fields.items()]
-    return UNKNOWN_KEY.fault(
-        error.document.key_place(error.path), f"'{error.key}' is no key of this place", _did_you_mean(error.key, known)
-    )
+    known = list(_keys_of(_model_at(error.model, error.path[:-1])))
+    place = error.document.key_place(error.path)
+    return UNKNOWN_KEY.fault(place, f"'{error.key}' is no key of this place", _did_you_mean(error.key, known))
 
 
 def _missing_key(error: _Error) -> Fault:
@@ -215,12 +244,23 @@ def _model_at(model: type[BaseModel], path: Path) -> type[BaseModel]:
     """The model that describes the value at a path."""
     here: Any = model
     for part in path:
-        if isinstance(here, type) and issubclass(here, BaseModel):
-            here = next(f.annotation for name, f in here.model_fields.items() if part in (f.alias, name))
-        else:
-            here = get_args(here)[-1]
-        here = _without_none(here)
+        here = _without_none(_inside(_without_root(here), part))
+    here = _without_root(here)
     return here if isinstance(here, type) and issubclass(here, BaseModel) else model
+
+
+def _inside(kind: Any, part: str | int) -> Any:
+    """The type of an entry or of a key's value."""
+    if isinstance(kind, type) and issubclass(kind, BaseModel):
+        return next(row.annotation for name, row in kind.model_fields.items() if part in (row.alias, name))
+    return get_args(kind)[-1]
+
+
+def _without_root(kind: Any) -> Any:
+    """What a file that is all rows and no keys of its own consists of."""
+    if isinstance(kind, type) and issubclass(kind, RootModel):
+        return kind.model_fields["root"].annotation
+    return kind
 
 
 def _without_none(kind: Any) -> Any:
@@ -229,6 +269,6 @@ def _without_none(kind: Any) -> Any:
     return kind
 
 
-def keys_of(model: type[BaseModel]) -> Iterator[str]:
+def _keys_of(model: type[BaseModel]) -> Iterator[str]:
     """The keys of a file as they are written."""
     return (field.alias or name for name, field in model.model_fields.items())

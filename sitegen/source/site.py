@@ -110,4 +110,4 @@ def _unknown(
 def _twice(document: Document, key: str, words: Sequence[str]) -> Iterator[Fault]:
     for index, word in enumerate(words):
         if word in words[:index]:
-            yield LISTED_TWICE.fault(document.place((key, index)), f"'{word}' stands here twice", "delete one")
+            yield LISTED_TWICE.fault(document.place((key, index)), f"'{word}' stands here twice")

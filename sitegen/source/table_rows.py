@@ -5,19 +5,25 @@ These rows are ours: a wrong one raises at once (pydantic's ValidationError, or 
 
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import Literal
-
-from pydantic import Field, RootModel
 
 from sitegen.kitchen.cautions import CautionRow, Trigger
-from sitegen.kitchen.editions import Edition, Measuring
+from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.eggs import EggRow, EggTable
 from sitegen.kitchen.measures import Measures
-from sitegen.kitchen.ovens import GasMark, OvenTable
+from sitegen.kitchen.ovens import GasMark, OvenTable, PrintedRow
 from sitegen.kitchen.recipe import Tin
 from sitegen.kitchen.tins import NamedTin, NominalLength, TinShape, TinTable, TinWords
 from sitegen.source.figures import centimetres_in, grams_in, number_in
-from sitegen.source.models import FileModel, YesNo
+from sitegen.source.table_files import (
+    CautionsFile,
+    EditionsFile,
+    EggsFile,
+    NamedTinFile,
+    OvensFile,
+    TinsFile,
+    TinShapeFile,
+    TriggerFile,
+)
 
 
 class BrokenTable(ValueError):
@@ -26,144 +32,6 @@ class BrokenTable(ValueError):
     def __init__(self, text: str) -> None:
         super().__init__(text)
         self.text = text
-
-
-class EggFile(FileModel):
-    edible: str
-    white: str
-    yolk: str
-    source: str
-    shell_from: str = "0 g"
-
-
-class EditionFile(FileModel):
-    title: str
-    language: str
-    region: str
-    measuring: Measuring
-    teaspoon: str
-    tablespoon: str
-    cup: str
-    oven_scales: list[Literal["fan", "conventional", "fahrenheit", "gas"]]
-    lengths: Literal["cm", "in"]
-    egg_region: str
-    egg_size: str
-    paper: Literal["a4", "letter"]
-    source: str
-
-
-class GasMarkFile(FileModel):
-    fahrenheit: str
-    celsius: list[str]
-    source: str
-
-
-class FanFile(FileModel):
-    celsius: str
-    fahrenheit: str
-    source: str
-
-
-class SpanFile(FileModel):
-    lowest_celsius: str
-    highest_celsius: str
-    source: str
-
-
-class DialFile(FileModel):
-    step: str
-    lowest: str
-    highest: str
-
-
-class StepsFile(FileModel):
-    celsius: str
-    celsius_from_fahrenheit: str
-    fahrenheit: str
-    dial: DialFile
-    source: str
-
-
-class OvensFile(FileModel):
-    gas_marks: dict[str, GasMarkFile]
-    fan_lower_by: FanFile
-    span: SpanFile
-    steps: StepsFile
-
-
-class TinWordsFile(FileModel):
-    one: str
-    many: str
-
-
-class TinShapeFile(FileModel):
-    solid: str
-    words: list[str]
-    names: dict[str, TinWordsFile]
-    depth: str
-    source: str
-    taper: str = "0 cm"
-    core_share: str = "0"
-
-
-class NamedTinFile(FileModel):
-    shape: str
-    width: str
-    depth: str
-    source: str
-    length: str | None = None
-    base_width: str | None = None
-    base_length: str | None = None
-    holes: int = 1
-    also: list[str] = []
-
-
-class TinsFile(FileModel):
-    shapes: dict[str, TinShapeFile]
-    named: dict[str, NamedTinFile]
-    nominal_inches: dict[str, str]
-
-
-class TriggerFile(FileModel):
-    roles: list[str] = []
-    unless_line_words: list[str] = []
-    words: list[str] = []
-    at_least: str | None = None
-    unless_words: list[str] = []
-    unless_at_least: str | None = None
-    baked: YesNo | None = None
-
-
-class CautionFile(FileModel):
-    level: Literal["red", "amber"]
-    title: str
-    text: str
-    source: str
-    triggers: list[TriggerFile] = Field(min_length=1)
-
-
-class EggsFile(RootModel[dict[str, dict[str, EggFile]]]):
-    """Region -> size -> row."""
-
-
-class EditionsFile(RootModel[dict[str, EditionFile]]):
-    """Key -> row."""
-
-
-class CautionsFile(RootModel[dict[str, CautionFile]]):
-    """Key -> row."""
-
-
-class UnitNamesFile(RootModel[dict[str, list[str]]]):
-    """Unit -> spellings."""
-
-
-class SpellingFile(RootModel[dict[str, dict[str, str]]]):
-    """Region -> British word or phrase -> the region's."""
-
-
-class SourcesFile(RootModel[dict[str, str]]):
-    """Key -> published source in words."""
 
 
 def figure(text: str) -> Fraction:
@@ -201,23 +69,20 @@ def egg_table(file: EggsFile, measures: Measures) -> EggTable:
 
 
 def oven_table(file: OvensFile) -> OvenTable:
-    """Marks, offsets and steps."""
+    """Marks, the charts' lines, offsets and steps."""
     return OvenTable(
         gas_marks=tuple(
-            GasMark(mark, figure(row.fahrenheit), tuple(map(figure, row.celsius)), row.source)
-            for mark, row in file.gas_marks.items()
+            GasMark(mark, figure(degrees)) for mark, degrees in file.gas_marks.fahrenheit.items()
+        ),
+        printed=tuple(
+            PrintedRow(figure(row.celsius), figure(row.fahrenheit), row.gas) for row in file.printed.rows
         ),
         fan_offset_c=figure(file.fan_lower_by.celsius),
         fan_offset_f=figure(file.fan_lower_by.fahrenheit),
-        lowest_c=figure(file.span.lowest_celsius),
-        highest_c=figure(file.span.highest_celsius),
+        lowest_c=figure(file.possible.lowest),
+        highest_c=figure(file.possible.highest),
         step_c=figure(file.steps.celsius),
-        step_c_from_f=figure(file.steps.celsius_from_fahrenheit),
-        dial_step_f=figure(file.steps.dial.step),
-        dial_lowest_f=figure(file.steps.dial.lowest),
-        dial_highest_f=figure(file.steps.dial.highest),
         step_f=figure(file.steps.fahrenheit),
-        source=file.steps.source,
     )
 
 
@@ -226,9 +91,12 @@ def tin_table(file: TinsFile, measures: Measures) -> TinTable:
     return TinTable(
         shapes=tuple(_shape(key, row, measures) for key, row in file.shapes.items()),
         named=tuple(
-            NamedTin(name, _tin(name, row, measures), row.source, tuple(row.also)) for name, row in file.named.items()
+            NamedTin(name, _tin(name, row, measures), row.source, row.also)
+            for name, row in file.named.items()
         ),
-        nominal=tuple(NominalLength(figure(cm), figure(inches)) for cm, inches in file.nominal_inches.items()),
+        nominal=tuple(
+            NominalLength(figure(cm), figure(inches)) for cm, inches in file.nominal_inches.items()
+        ),
     )
 
 
@@ -298,10 +166,10 @@ def caution_rows(file: CautionsFile) -> tuple[CautionRow, ...]:
 def _trigger(row: TriggerFile) -> Trigger:
     return Trigger(
         roles=frozenset(row.roles),
-        unless_line_words=tuple(row.unless_line_words),
-        words=tuple(row.words),
+        unless_line_words=row.unless_line_words,
+        words=row.words,
         at_least_c=None if row.at_least is None else figure(row.at_least),
-        unless_words=tuple(row.unless_words),
+        unless_words=row.unless_words,
         unless_c=None if row.unless_at_least is None else figure(row.unless_at_least),
         baked=row.baked,
     )

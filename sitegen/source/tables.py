@@ -10,18 +10,16 @@ from importlib.resources import files
 from typing import TypeVar
 
 import yaml
-from pydantic import RootModel
+from pydantic import BaseModel
 
 from sitegen.faults import Fault
 from sitegen.kitchen.larder import Larder
 from sitegen.kitchen.measures import Measures
 from sitegen.kitchen.tables import Tables
 from sitegen.source.larder_rows import LarderReading
-from sitegen.source.models import FileModel
 from sitegen.source.nodes import Data
 from sitegen.source.reader import Document
-from sitegen.source.table_rows import (
-    BrokenTable,
+from sitegen.source.table_files import (
     CautionsFile,
     EditionsFile,
     EggsFile,
@@ -30,6 +28,9 @@ from sitegen.source.table_rows import (
     SpellingFile,
     TinsFile,
     UnitNamesFile,
+)
+from sitegen.source.table_rows import (
+    BrokenTable,
     caution_rows,
     editions,
     egg_table,
@@ -41,7 +42,7 @@ from sitegen.source.table_rows import (
 # Every value stays the text that was written, as in a baker's file ('1/4', 'yes', '08120').
 _LOADER = yaml.CBaseLoader if yaml.__with_libyaml__ else yaml.BaseLoader
 
-File = TypeVar("File", bound=FileModel | RootModel)  # type: ignore[type-arg]
+File = TypeVar("File", bound=BaseModel)
 
 
 def read_tables(own_larder: Document | None = None) -> tuple[Tables, tuple[Fault, ...]]:
@@ -75,7 +76,10 @@ def _own_tables() -> Tables:
         eggs=egg_table(_file("eggs.yaml", EggsFile), measures),
         editions=editions(_file("editions.yaml", EditionsFile)),
         cautions=caution_rows(_file("cautions.yaml", CautionsFile)),
-        spelling={region: longest_first(words) for region, words in _file("spelling.yaml", SpellingFile).root.items()},
+        spelling={
+            region: longest_first(words)
+            for region, words in _file("spelling.yaml", SpellingFile).root.items()
+        },
         sources=sources,
     )
 

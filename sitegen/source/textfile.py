@@ -55,7 +55,9 @@ CODES = (NO_FILE, UNREADABLE, TOO_LARGE, NOT_TEXT, NOT_UTF8, ODD_CHARACTER)
 
 # Control characters, line ends that editors don't show as such, marks of direction, and halves of
 # surrogate pairs. Tab, line feed and carriage return stay; reader.py speaks of tabs.
-_ODD = re.compile("[\x01-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]")
+_ODD = re.compile(
+    r"[\x01-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]"
+)
 
 
 def read_text(path: Path, shown: str) -> tuple[str | None, tuple[Fault, ...]]:

@@ -38,7 +38,7 @@ _PICTURE = re.compile(r"!\[(?P<alt>[^\]]*)\]\(\s*(?P<file>[^)\s]+)[^)]*\)")
 
 @dataclass(frozen=True)
 class _Page:
-    """front: the front matter with an empty line where the dashes stood; body_line: its first line, from 1."""
+    """front: the front matter, an empty line in place of the dashes; body_line: its first line, from 1."""
 
     front: str
     body: str
@@ -68,7 +68,9 @@ def _page(lines: Sequence[str]) -> _Page | None:
     return _Page("\n".join(("", *lines[1:end])), "\n".join(lines[end + 1 :]), end + 2)
 
 
-def _tutorial(page: _Page, folder: Folder, slug: str, shown: str) -> tuple[Tutorial | None, tuple[Fault, ...]]:
+def _tutorial(
+    page: _Page, folder: Folder, slug: str, shown: str
+) -> tuple[Tutorial | None, tuple[Fault, ...]]:
     document, faults = parse_document(page.front, shown)
     file, misshapen = shaped(document, TutorialFile) if document else (None, ())
     photos, unseen = _photos(page, folder, shown)

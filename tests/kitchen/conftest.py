@@ -157,17 +157,20 @@ OVENS = OvenTable(
 
 def shape(key: str, solid: str, *words: str, depth: str = "5", core_share: str = "0") -> TinShape:
     names = {"uk": TinWords(f"{{size}} {key} tin", f"{{number}} {{size}} {key} tins")}
-    return TinShape(key, solid, words, names, Fraction(depth), "common-practice", core_share=Fraction(core_share))
+    return TinShape(
+        key, solid, words, names, Fraction(depth), "common-practice", core_share=Fraction(core_share)
+    )
 
 
-def tin(shape: str, width: str, length: str = "", depth: str = "5", base: str = "", **more: int) -> Tin:
-    """base: width at the base; a box narrows by as much in its length."""
-    wide, long = Fraction(width), Fraction(length or width)
-    base_wide = Fraction(base or width)
-    return Tin(shape, wide, long, Fraction(depth), base_wide, long - (wide - base_wide), **more)
-
-
-MUFFIN = tin("muffin", "7", depth="3.2", base="5", holes=12)
+MUFFIN = Tin(
+    shape="muffin",
+    width_cm=Fraction(7),
+    length_cm=Fraction(7),
+    depth_cm=Fraction("3.2"),
+    base_width_cm=Fraction(5),
+    base_length_cm=Fraction(5),
+    holes=12,
+)
 TINS = TinTable(
     shapes=(
         shape("round", "cylinder", "round", "cake"),
@@ -191,7 +194,7 @@ def small_tables(cautions: tuple[CautionRow, ...] = ()) -> Tables:
         tins=TINS,
         ovens=OVENS,
         eggs=EGGS,
-        editions={"british": BRITISH, "us": AMERICAN, "au": AUSTRALIAN},
+        editions={"uk": BRITISH, "us": AMERICAN, "au": AUSTRALIAN},
         cautions=cautions,
         spelling={},
         sources={},

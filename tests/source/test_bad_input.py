@@ -10,7 +10,8 @@ from sitegen.source.reader import parse_document, read_document
 SECONDS_ALLOWED = 2
 
 BOMB = "a: &a [x, x, x]\n" + "".join(
-    f"{name}: &{name} [*{before}, *{before}, *{before}]\n" for before, name in zip("abcdefgh", "bcdefghi", strict=True)
+    f"{name}: &{name} [*{before}, *{before}, *{before}]\n"
+    for before, name in zip("abcdefgh", "bcdefghi", strict=True)
 )
 
 

@@ -87,7 +87,8 @@ def test_a_misfit_is_told_at_its_place(
 
 
 def test_all_misfits_are_told_at_once() -> None:
-    text = GOOD.replace("title:", "titel:").replace("notify: yes", "notify: perhaps").replace("[buns]", "buns")
+    text = GOOD.replace("title:", "titel:").replace("notify: yes", "notify: perhaps")
+    text = text.replace("tags: [buns]", "tags: buns")
     assert {fault.code for fault in faults_of(text)} == {
         "unknown-key",
         "missing-key",
@@ -107,22 +108,33 @@ def test_an_empty_file_misses_everything() -> None:
 
 WORDS = st.sampled_from(["", "  ", "x", "yes", "2026-07-03", "3/7", "https://a.example/", "y" * 60_000])
 VALUES = st.recursive(
-    WORDS | st.none(), lambda inner: st.lists(inner, max_size=2) | st.dictionaries(WORDS, inner, max_size=2), max_leaves=6
+    WORDS | st.none(),
+    lambda inner: st.lists(inner, max_size=2) | st.dictionaries(WORDS, inner, max_size=2),
+    max_leaves=6,
 )
 
 
 @pytest.mark.parametrize("model", [RecipeFile, SiteFile, TutorialFile])
 @given(data=st.data())
-def test_every_kind_of_error_of_the_validator_has_a_sentence(model: type[BaseModel], data: st.DataObject) -> None:
+def test_every_kind_of_error_of_the_validator_has_a_sentence(
+    model: type[BaseModel], data: st.DataObject
+) -> None:
     keys = st.sampled_from(sorted(_keys_below(model)))
     nested = st.recursive(
-        VALUES, lambda inner: st.lists(inner, max_size=2) | st.dictionaries(keys, inner, max_size=4), max_leaves=8
+        VALUES,
+        lambda inner: st.lists(inner, max_size=2) | st.dictionaries(keys, inner, max_size=4),
+        max_leaves=8,
     )
     value = data.draw(st.dictionaries(keys, nested, max_size=6) | nested)
+    assert _kinds_of_error(model, value) <= KINDS.keys()
+
+
+def _kinds_of_error(model: type[BaseModel], value: object) -> set[str]:
     try:
         model.model_validate(value)
     except ValidationError as problem:
-        assert {details["type"] for details in problem.errors()} <= KINDS.keys()
+        return {details["type"] for details in problem.errors()}
+    return set()
 
 
 def _keys_below(model: type[BaseModel]) -> set[str]:

@@ -15,7 +15,7 @@ from sitegen.source.picture_size import picture_size
 AT = Place("recipe.yaml", 1, 1, 1)
 
 
-@pytest.fixture()
+@pytest.fixture
 def folder(tmp_path: Path) -> Folder:
     (tmp_path / "bay").mkdir()
     Image.new("RGB", (800, 600)).save(tmp_path / "bay" / "finished.jpg")
@@ -34,7 +34,9 @@ def test_a_picture_beside_the_recipe_is_named_from_the_folder_that_holds_content
     assert (photo.file, photo.alt, photo.at) == ("content/recipes/bay/finished.jpg", "a bun", AT)
 
 
-@pytest.mark.parametrize("name", ["../outside.jpg", "/etc/hostname", "a/../../outside.jpg", "..\\outside.jpg", "C:a.jpg"])
+@pytest.mark.parametrize(
+    "name", ["../outside.jpg", "/etc/hostname", "a/../../outside.jpg", "..\\outside.jpg", "C:a.jpg"]
+)
 def test_a_name_that_leads_out_of_the_folder_is_a_fault(folder: Folder, name: str) -> None:
     assert codes(folder, name) == ["outside-folder"]
 
@@ -52,7 +54,9 @@ def test_a_link_to_itself_is_a_picture_that_is_not_there(folder: Folder) -> None
 @pytest.mark.parametrize("name", ["finishd.jpg", "Finished.JPG"])
 def test_a_picture_that_is_not_there_is_told_with_its_near_name(folder: Folder, name: str) -> None:
     _, faults = photo_named(folder, name, "a bun", AT)
-    assert [(fault.code, fault.way_out) for fault in faults] == [("photo-not-found", "did you mean 'finished.jpg'?")]
+    assert [(fault.code, fault.way_out) for fault in faults] == [
+        ("photo-not-found", "did you mean 'finished.jpg'?")
+    ]
 
 
 @pytest.mark.parametrize("name", ["é" * 200, "."])
@@ -62,7 +66,16 @@ def test_a_name_that_no_disk_can_hold_is_a_picture_that_is_not_there(folder: Fol
 
 @pytest.mark.parametrize(
     "body",
-    [b"", b"no picture", b"GIF89a", b"\xff\xd8", b"\xff\xd8\xff\xe0\x00", b"\x89PNG\r\n\x1a\n", b"RIFF1234WEBP", b"\xff" * 99],
+    [
+        b"",
+        b"no picture",
+        b"GIF89a",
+        b"\xff\xd8",
+        b"\xff\xd8\xff\xe0\x00",
+        b"\x89PNG\r\n\x1a\n",
+        b"RIFF1234WEBP",
+        b"\xff" * 99,
+    ],
 )
 def test_a_file_that_is_no_picture_is_a_fault(folder: Folder, body: bytes) -> None:
     (folder.path / "odd.jpg").write_bytes(body)

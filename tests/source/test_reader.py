@@ -35,7 +35,9 @@ def test_nothing_written_is_none_and_an_empty_quote_is_an_empty_text() -> None:
 
 
 def test_braces_inside_a_text_are_text() -> None:
-    assert read("text: Whisk {eggs} and [sic] {butter}.\n").data == {"text": "Whisk {eggs} and [sic] {butter}."}
+    assert read("text: Whisk {eggs} and [sic] {butter}.\n").data == {
+        "text": "Whisk {eggs} and [sic] {butter}."
+    }
 
 
 def test_a_value_and_its_key_have_places_of_their_own() -> None:

@@ -23,5 +23,7 @@ SchoolCheck = Callable[[Content], Iterable[Fault]]
 # A new file of checks needs no entry anywhere: it brings CHECKS, SCHOOL_CHECKS or both.
 _SUBJECTS = tuple(import_module(f"{__name__}.{found.name}") for found in iter_modules(__path__))
 
-CHECKS: tuple[RecipeCheck, ...] = tuple(chain(*(getattr(part, "CHECKS", ()) for part in _SUBJECTS)))
-SCHOOL_CHECKS: tuple[SchoolCheck, ...] = tuple(chain(*(getattr(part, "SCHOOL_CHECKS", ()) for part in _SUBJECTS)))
+CHECKS: tuple[RecipeCheck, ...] = tuple(chain(*(getattr(subject, "CHECKS", ()) for subject in _SUBJECTS)))
+SCHOOL_CHECKS: tuple[SchoolCheck, ...] = tuple(
+    chain(*(getattr(subject, "SCHOOL_CHECKS", ()) for subject in _SUBJECTS))
+)

@@ -11,8 +11,8 @@ UNKNOWN_TUTORIAL = FaultCode(
     Severity.ERROR,
     "A step links to a technique page that does not exist.",
     "Write the file name of the page without '.md', or write the page.",
-    good="tutorial: ",
-    bad="tutorial: x",
+    good="tutorial: whisking",
+    bad="tutorial: wisking",
 )
 
 CODES = (UNKNOWN_TUTORIAL,)

@@ -28,6 +28,8 @@ REVISIONS_ORDER = FaultCode(
     Severity.ERROR,
     "Revisions are printed as written, oldest first; one is dated before the one above it.",
     "Sort them by date.",
+    good="    note: Oil corrected from 150 g to 100 g.\n    notify: yes\n",
+    bad="    note: Oil corrected.\n    notify: yes\n  - date: 2026-07-19\n    note: Wording.\n",
 )
 REVISED_BEFORE_RELEASE = FaultCode(
     "revised-before-release",

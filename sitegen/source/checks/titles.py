@@ -13,20 +13,24 @@ TITLE_TWICE = FaultCode(
     Severity.ERROR,
     "Two recipes bear the same title, so that `500 g of ...` could mean either.",
     "Give one of them another title.",
-    file="",
+    good="title: Blackcurrant and bay cupcakes",
+    bad="title: Base buttercream",
 )
 COMPONENT_TWICE = FaultCode(
     "component-twice",
     Severity.ERROR,
     "Two components of a recipe differ in capitals only.",
     "Give one of them another title.",
+    good="components:\n",
+    bad="components:\n  bay SPONGE:\n    method:\n      - text: Bake.\n",
 )
 TITLE_OF_BOTH = FaultCode(
     "title-of-both",
     Severity.ERROR,
     "A component bears the title of another recipe, so that `half of ...` could mean either.",
     "Give the component another title.",
-    file="",
+    good="components:\n",
+    bad="components:\n  Base Buttercream:\n    method:\n      - text: Bake.\n",
 )
 UNKNOWN_AFTER = FaultCode(
     "unknown-after",
@@ -41,13 +45,16 @@ AFTER_ITSELF = FaultCode(
     Severity.ERROR,
     "A step waits for the component that it is a part of, so that it could never begin.",
     "Delete the title from `after`; the steps of a component follow each other as written.",
+    good="after: [Bay sponge,",
+    bad="after: [Assembly, Bay sponge,",
 )
 TAG_SPELLINGS = FaultCode(
     "tag-spellings",
     Severity.ERROR,
     "The same tag is written in two ways, so that it would fill two pages.",
     "Write it the same way in every recipe.",
-    file="",
+    good="tags: [cupcakes, soft fruit]",
+    bad="tags: [cupcakes, Creams]",
 )
 
 CODES = (TITLE_TWICE, COMPONENT_TWICE, TITLE_OF_BOTH, UNKNOWN_AFTER, AFTER_ITSELF, TAG_SPELLINGS)
@@ -100,7 +107,8 @@ def tags_spelt_alike(content: Content) -> Iterator[Fault]:
         for tag in recipe.tags:
             first = spelt.setdefault(tag.casefold(), tag)
             if first != tag:
-                yield TAG_SPELLINGS.fault(recipe.at, f"the tag '{tag}' is '{first}' elsewhere", f"write '{first}'")
+                sentence = f"the tag '{tag}' is '{first}' elsewhere"
+                yield TAG_SPELLINGS.fault(recipe.at, sentence, f"write '{first}'")
 
 
 CHECKS = (components_differ, after_is_known)

@@ -1,0 +1,50 @@
+"""The finished demo, as the checks look at it."""
+
+import json
+from dataclasses import dataclass
+from pathlib import Path
+
+
+@dataclass(frozen=True)
+class Demo:
+    """The two trees of the demo as `publish` wrote them."""
+
+    public: Path
+    subscribers: Path
+    texts: Path
+
+    def pages(self) -> list[Path]:
+        """Every page of both trees."""
+        return sorted([*self.public.rglob("*.html"), *self.subscribers.rglob("*.html")])
+
+    def cards(self) -> list[Path]:
+        return sorted((self.subscribers / "cards").glob("*.pdf"))
+
+    def kinds(self) -> dict[str, Path]:
+        """One page of each kind: by name."""
+        recipe = "blackcurrant-and-bay-cupcakes"
+        tag = next((self.public / "tags").glob("*.html"))
+        return {
+            "index": self.public / "index.html",
+            "recipe for subscribers": self.subscribers / "recipes" / f"{recipe}.html",
+            "recipe with its ingredients": self.public / "recipes" / f"{recipe}.html",
+            "recipe as a teaser": self.teaser(),
+            "another edition and batch": next((self.subscribers / "recipes" / recipe).glob("us-cups-*.html")),
+            "tutorial": self.public / "tutorials" / "lining-tins.html",
+            "tutorials": self.public / "tutorials" / "index.html",
+            "tag": tag,
+            "not found": self.public / "404.html",
+        }
+
+    def teaser(self) -> Path:
+        """A public recipe page without an ingredient list."""
+        for page in sorted((self.public / "recipes").glob("*.html")):
+            if '"recipeIngredient"' not in page.read_text(encoding="utf-8"):
+                return page
+        raise AssertionError("the demo shows no recipe as a teaser")
+
+
+def read_json_ld(page: Path) -> list[dict[str, object]]:
+    """The JSON-LD blocks of a page."""
+    parts = page.read_text(encoding="utf-8").split('<script type="application/ld+json">')[1:]
+    return [json.loads(part.split("</script>")[0]) for part in parts]

@@ -1,0 +1,122 @@
+"""Every code of the catalogue is provoked by its own bad example, and by none of the good ones."""
+
+import ast
+import shutil
+from collections.abc import Callable, Iterator
+from importlib import import_module
+from pathlib import Path
+from pkgutil import walk_packages
+
+import pytest
+from PIL import Image
+
+import sitegen.source
+from sitegen.faults import FaultCode, Severity
+from sitegen.source.catalogue import CodeTwice, catalogue
+from sitegen.source.library import read_content
+
+SAMPLE = Path(__file__).parent / "sample_school"
+CUPCAKES = "content/recipes/blackcurrant-and-bay-cupcakes"
+FILES = {
+    "recipe.yaml": f"{CUPCAKES}/recipe.yaml",
+    "site.yaml": "content/site.yaml",
+    "larder.yaml": "content/larder.yaml",
+    "tutorial.md": "content/tutorials/whisking.md",
+}
+ROWS = tuple(catalogue().values())
+SHOWN = tuple(row for row in ROWS if row.good)
+
+
+@pytest.fixture
+def school(tmp_path: Path) -> Path:
+    return Path(shutil.copytree(SAMPLE, tmp_path / "school"))
+
+
+def codes(school: Path) -> set[str]:
+    return {fault.code for fault in read_content(school).faults}
+
+
+def test_the_sample_school_has_no_fault_at_all() -> None:
+    assert read_content(SAMPLE).faults == ()
+
+
+@pytest.mark.parametrize("row", SHOWN, ids=lambda row: row.code)
+def test_the_bad_example_provokes_the_code(row: FaultCode, school: Path) -> None:
+    path = school / FILES[row.file]
+    text = path.read_text(encoding="utf-8")
+    assert row.good in text
+    path.write_text(text.replace(row.good, row.bad, 1), encoding="utf-8")
+    assert row.code in codes(school)
+
+
+def _append(name: str, body: bytes) -> Callable[[Path], object]:
+    return lambda school: (school / name).write_bytes((school / name).read_bytes() + body)
+
+
+def _picture(width: int, height: int) -> Callable[[Path], object]:
+    return lambda school: Image.new("L", (width, height)).save(school / CUPCAKES / "whisk.jpg")
+
+
+RECIPE = f"{CUPCAKES}/recipe.yaml"
+WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
+    "no-content": lambda school: shutil.rmtree(school / "content"),
+    "no-recipes": lambda school: shutil.rmtree(school / "content" / "recipes"),
+    "no-file": lambda school: (school / "content" / "site.yaml").unlink(),
+    "bad-slug": lambda school: (school / CUPCAKES).rename(school / "content" / "recipes" / "Bay Buns"),
+    "stray-file": lambda school: (school / "content" / "recipes" / "notes.txt").touch(),
+    "unreadable-file": lambda school: ((school / RECIPE).unlink(), (school / RECIPE).mkdir()),
+    "file-too-large": _append(RECIPE, b"#" * 1_000_001),
+    "not-text": _append(RECIPE, b"\0"),
+    "not-utf-8": _append(RECIPE, b"# caf\xe9\n"),
+    "too-many-values": _append(RECIPE, b"more:\n" + b"- a\n" * 100_000),
+    "empty-page": lambda school: (school / FILES["tutorial.md"]).write_text(
+        "---\ntitle: a\nsummary: b\n---\n"
+    ),
+    "picture-too-large": _picture(20_000, 2),
+    "picture-small": _picture(300, 200),
+}
+NEVER_PROVOKED = {"yaml"}
+"""What the parser may say one day and we don't know yet: test_reader.py gives it such a wording."""
+
+
+@pytest.mark.parametrize("code", WITHOUT_TEXT)
+def test_a_code_that_no_text_can_show_is_provoked_by_a_broken_school(code: str, school: Path) -> None:
+    WITHOUT_TEXT[code](school)
+    assert code in codes(school)
+
+
+def test_every_code_has_an_example_or_a_broken_school() -> None:
+    assert {row.code for row in ROWS} - {row.code for row in SHOWN} == WITHOUT_TEXT.keys() | NEVER_PROVOKED
+
+
+def test_every_row_says_what_it_means_and_how_to_mend_it() -> None:
+    assert [row.code for row in ROWS if not (row.meaning.endswith(".") and row.cure.endswith("."))] == []
+
+
+def test_the_catalogue_takes_the_rows_of_other_rooms_and_no_code_twice() -> None:
+    row = FaultCode("of-the-sheet", Severity.ADVICE, "Meaning.", "Cure.")
+    assert catalogue([row])["of-the-sheet"] is row
+    with pytest.raises(CodeTwice):
+        catalogue([row, FaultCode("of-the-sheet", Severity.ERROR, "Another.", "Cure.")])
+
+
+def test_every_code_that_a_module_defines_is_catalogued() -> None:
+    names = [found.name for found in walk_packages(sitegen.source.__path__, "sitegen.source.")]
+    defined = {
+        value.code
+        for name in names
+        for value in vars(import_module(name)).values()
+        if isinstance(value, FaultCode)
+    }
+    assert defined <= catalogue().keys()
+
+
+def test_no_fault_is_made_past_the_catalogue() -> None:
+    assert list(_faults_made_by_hand()) == []
+
+
+def _faults_made_by_hand() -> Iterator[str]:
+    for path in Path(sitegen.source.__file__).parent.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "Fault":
+                yield f"{path.name}:{node.lineno}"
