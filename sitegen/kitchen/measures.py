@@ -5,13 +5,14 @@ Pint's default file is never loaded: there a bare cup, tablespoon, teaspoon or p
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from difflib import get_close_matches
 from fractions import Fraction
 from functools import cached_property, lru_cache
 
 from pint import DimensionalityError, UndefinedUnitError, UnitRegistry
 
 from sitegen.kitchen.editions import Edition
-from sitegen.kitchen.recipe import Amount, Span
+from sitegen.kitchen.recipe import Amount, Span, single
 
 WEIGHT_BASE = "gram"
 VOLUME_BASE = "milliliter"
@@ -75,6 +76,11 @@ class Measures:
         """The canonical unit of a spelling: 'grams' -> 'g'; None for what is no unit."""
         return self._canonical.get(word) or self._canonical.get(word.casefold())
 
+    def near_unit(self, word: str) -> str | None:
+        """The spelling of a unit that looks most like a word, or None."""
+        near = get_close_matches(word.casefold(), self._canonical, n=1, cutoff=0.6)
+        return near[0] if near else None
+
     def is_weight(self, unit: str) -> bool:
         """Whether a canonical unit is one of weight."""
         return self._factor(unit, WEIGHT_BASE) is not None
@@ -89,6 +95,10 @@ class Measures:
         if factor is None:
             raise NotAWeight(amount.unit)
         return amount.span.times(factor)
+
+    def gram_factor(self, unit: str) -> Fraction:
+        """Grams in one of a unit of weight, exact. Raises NotAWeight."""
+        return self.grams(Amount(single(1), unit)).low
 
     def millilitres(self, amount: Amount, edition: Edition) -> Span:
         """An amount by volume in millilitres, exact.

@@ -14,6 +14,7 @@ from sitegen.kitchen.recipe import (
     BatchKind,
     Choice,
     IngredientLine,
+    Makes,
     PartLine,
     Recipe,
     Span,

@@ -6,7 +6,7 @@ This file imports the printing engine: it is imported where a card is printed, n
 # mypy: disable-error-code="no-untyped-call"
 # WeasyPrint carries no types of its own.
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -40,9 +40,9 @@ class CardFetcher(URLFetcher):
     WeasyPrint's own fetcher leaves out what it cannot get and goes on: a card without its photo.
     """
 
-    def __init__(self, files: Mapping[str, CardFile]) -> None:
+    def __init__(self, files: Iterable[CardFile]) -> None:
         super().__init__(allowed_protocols=(), allow_redirects=False, fail_on_errors=True)
-        self._files = files
+        self._files = {file.address: file for file in files}
 
     def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:  # noqa: ARG002
         """The file of that address. headers: asked of a host by the base class; there is no host here."""

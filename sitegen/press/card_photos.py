@@ -10,7 +10,7 @@ from sitegen.sheet.values import Sheet, SheetPhoto
 Box = tuple[float, float]
 """Width and height in mm."""
 
-CARD_BOXES: Mapping[str, Box] = {"finished": (76.0, 57.0), "step": (40.0, 30.0)}
+CARD_BOXES: Mapping[str, Box] = {"finished": (72.0, 54.0), "step": (40.0, 30.0)}
 """The boxes of the card. Both have the shape 4 to 3, so that a photo used twice needs one cut only."""
 
 PRINT_DPI = 220
@@ -45,7 +45,8 @@ def cut_for_card(source: bytes, box_mm: Box) -> bytes:
     with Image.open(BytesIO(source)) as opened:
         _read_small(opened, max(width, height))
         upright = ImageOps.exif_transpose(opened)
-        cut = ImageOps.fit(_in_rgb(upright), _no_larger(upright.size, (width, height)), Image.Resampling.LANCZOS)
+        size = _no_larger(upright.size, (width, height))
+        cut = ImageOps.fit(_in_rgb(upright), size, Image.Resampling.LANCZOS)
     out = BytesIO()
     cut.save(out, "JPEG", quality=QUALITY, optimize=True)
     return out.getvalue()
@@ -56,7 +57,7 @@ def _step_photos(sheet: Sheet) -> Iterator[SheetPhoto]:
 
 
 def _read_small(picture: Image.Image, longer: int) -> None:
-    """Let the JPEG reader skip detail that print will not show: both sides stay above the box's longer one."""
+    """Let the JPEG reader skip detail that print will not show; both sides stay above the box's longer."""
     shrink = longer / min(picture.size)
     if shrink < 1:
         picture.draft("RGB", (round(picture.width * shrink), round(picture.height * shrink)))

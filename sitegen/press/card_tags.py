@@ -6,7 +6,7 @@ It works on the PDF in memory, after layout and before writing, so that it costs
 from collections.abc import Iterator, Mapping
 from typing import TypeAlias
 
-import pydyf
+import pydyf  # type: ignore[import-untyped]
 
 Reference: TypeAlias = bytes
 Objects: TypeAlias = Mapping[Reference, pydyf.Object]

@@ -49,8 +49,10 @@ def recipe_object(
     }
     if isinstance(view, Sheet | IngredientSide):
         found["recipeIngredient"] = [_line(line) for part in view.components for line in _bought(part)]
+        found["tool"] = view.tin
     if isinstance(view, Sheet):
         found["recipeInstructions"] = _method(imprint, view, pictures, here)
+        found["video"] = _video(imprint, view, pictures)
     return {key: value for key, value in found.items() if value not in ("", [], {})}
 
 
@@ -111,6 +113,22 @@ def _method(imprint: Imprint, sheet: Sheet, pictures: Mapping[str, Picture], her
         for part in sheet.components
         if part.steps
     ]
+
+
+def _video(imprint: Imprint, sheet: Sheet, pictures: Mapping[str, Picture]) -> dict[str, Json]:
+    if sheet.video is None:
+        return {}
+    head = sheet.head
+    images = _images(imprint, head.photo, pictures)
+    found: dict[str, Json] = {
+        "@type": "VideoObject",
+        "name": head.title,
+        "description": head.summary,
+        "url": sheet.video.address,
+        "uploadDate": head.published,
+        "thumbnailUrl": images[:1],
+    }
+    return {key: value for key, value in found.items() if value not in ("", [])}
 
 
 def _step(imprint: Imprint, step: SheetStep, pictures: Mapping[str, Picture], here: str) -> dict[str, Json]:

@@ -33,8 +33,8 @@ def recipe_page(
 ) -> bytes:
     """The page of what one audience sees of a recipe, in one edition at one batch.
 
-    here: its path. choices: the first row is the tested batch. pictures: by the path of their source. revisions: what changed, for a view that has
-    none of its own; a Sheet brings its own.
+    here: its path. choices: the first row is the tested batch. pictures: by the path of their source.
+    revisions: what changed, for a view that has none of its own; a Sheet brings its own.
     """
     head = view.head
     picture = pictures.get(head.photo.file) if head.photo else None

@@ -23,10 +23,10 @@ FONTS = "theme/fonts"
 
 @dataclass(frozen=True)
 class Theme:
-    """name: its folder's. templates, styles: file name -> text. script: runs on every page. mark: the school's small
-    picture, SVG.
+    """name: its folder's. templates, styles: file name -> text. script: runs on every page.
 
-    fonts: the faces that its style sheets may name. Pages use all styles but those of the card.
+    mark: the school's small picture, SVG. fonts: the faces that its style sheets may name.
+    Pages use all styles but those of the card.
     """
 
     name: str

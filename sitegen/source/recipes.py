@@ -28,6 +28,7 @@ from sitegen.source.photos import Folder, photo_named
 from sitegen.source.phrases import read_batch, read_fill, read_makes, read_oven, read_span_of_minutes
 from sitegen.source.prose import read_prose
 from sitegen.source.reader import Document
+from sitegen.source.settling import settled
 from sitegen.source.vessels import read_tin
 
 Value = TypeVar("Value")
@@ -70,7 +71,7 @@ class _RecipeReading:
         file = self._file
         makes = self._read(("makes",), lambda text, at: read_makes(text, at, self._context))
         tin = self._read(("tin",), lambda text, at: read_tin(text, at, self._context))
-        components = self._components()
+        components = settled(self._components())
         batches = self._batches()
         if makes is None:
             return None

@@ -39,13 +39,13 @@ IMPRINT = Imprint(
 )
 
 _SAYINGS = (
-    "Rub the butter into the flour with cool fingertips until no lump is larger than a lentil, then stir in the sugar.",
-    "Bring the juice to a bare simmer, take it off the heat and let the pears stand in it, **covered**, until wanted.",
+    "Rub the butter into the flour until no lump is larger than a lentil, then stir in the sugar.",
+    "Bring the juice to a bare simmer and let the pears stand in it, **covered**, off the heat.",
     "Bake on the middle shelf and turn the tin once, because most ovens are hotter at the back.",
-    "Press two thirds of the crumbs into the lined tin, level them with the back of a spoon and prick all over.",
-    "Whisk the eggs and the sugar over barely simmering water without a pause; scrape the sides as you go, so that "
-    "nothing has time to set there, and take the bowl off as soon as the whisk leaves a trail that holds for three "
-    "seconds. Stand it in cold water and go on until it is lukewarm.",
+    "Press two thirds of the crumbs into the lined tin, level them with a spoon and prick all over.",
+    "Whisk the eggs and the sugar over barely simmering water without a pause; scrape the sides as you "
+    "go, so that nothing has time to set there, and take the bowl off as soon as the whisk leaves a trail "
+    "that holds for three seconds. Stand it in cold water and go on until it is lukewarm.",
 )
 
 
@@ -84,16 +84,18 @@ def sample_sheet(steps: int = 12, photos: int = 5, lines: int = 9, cautions: boo
             SheetRevision("2026-05-02", "2 May 2026", "Baking time lengthened."),
         ),
         video=SheetVideo("https://video.example/pear-and-oat-slices"),
-        estimates_note="Figures are estimates. Read the labels of what you buy, and follow your local rules on food safety.",
+        estimates_note="Figures are estimates. Read the labels of what you buy.",
     )
 
 
+CUPS = "1¼\u00a0cups plus 2\u00a0tbsp"
+FOLDER = "content/recipes/pear-and-oat-slices"
 CAUTIONS = (
     SheetCaution(
         "hot-sugar",
         "red",
         "hot sugar",
-        "Boiling sugar burns deeper than water. Keep children and pets away, and a bowl of cold water at hand.",
+        "Boiling sugar burns deeper than water. Keep children away, and a bowl of cold water at hand.",
         "common practice",
     ),
     SheetCaution(
@@ -112,7 +114,10 @@ def in_cups(sheet: Sheet) -> Sheet:
             batch=BatchLabel("32-slices", "32 slices", is_tested=False),
         ),
         components=tuple(
-            replace(part, lines=tuple(replace(line, amount="1¼\u00a0cups plus 2\u00a0tbsp", beside="150\u00a0g") for line in part.lines))
+            replace(
+                part,
+                lines=tuple(replace(line, amount=CUPS, beside="150\u00a0g") for line in part.lines),
+            )
             for part in sheet.components
         ),
         measure_note="Cups are spooned and levelled; a cup of flour weighs 125\u00a0g.",
@@ -132,7 +137,9 @@ def painted(name: str, size: tuple[int, int] = (1600, 1200)) -> bytes:
     draw = ImageDraw.Draw(picture)
     for ring in range(6):
         inset = 60 + 80 * ring
-        draw.ellipse((inset, inset, size[0] - inset, size[1] - inset), (190 - 12 * ring, 120 + shade, 80 + 8 * ring))
+        draw.ellipse(
+            (inset, inset, size[0] - inset, size[1] - inset), (190 - 12 * ring, 120 + shade, 80 + 8 * ring)
+        )
     out = BytesIO()
     picture.save(out, "JPEG", quality=90)
     return out.getvalue()
@@ -142,10 +149,10 @@ def _head(with_photo: bool) -> Head:
     return Head(
         slug="pear-and-oat-slices",
         title="Pear and oat slices with brown butter",
-        summary="A short oat crumb, soft pears cooked in their own juice and a lid that cracks when you cut it.",
+        summary="A short oat crumb, soft pears in their own juice and a lid that cracks when you cut it.",
         makes="16 slices",
         tags=("tray bakes", "pears"),
-        photo=SheetPhoto("content/recipes/pear/finished.jpg", "Sixteen square slices on a rack") if with_photo else None,
+        photo=SheetPhoto(f"{FOLDER}/finished.jpg", "Sixteen square slices on a rack") if with_photo else None,
         published="2026-05-01",
         modified="2026-07-20",
         times=Times("1\u00a0h 10\u00a0min", "2\u00a0h", "3\u00a0h 10\u00a0min", "PT1H10M", "PT2H", "PT3H10M"),
@@ -176,13 +183,17 @@ def _step(number: int, with_photo: bool) -> SheetStep:
         number=number,
         text=text,
         plain=text.replace("*", ""),
-        uses=() if bakes else (StepUse("160\u00a0g", "caster sugar"), StepUse("2", "medium eggs"), StepUse("", "flour")),
+        uses=()
+        if bakes
+        else (StepUse("160\u00a0g", "caster sugar"), StepUse("2", "medium eggs"), StepUse("", "flour")),
         oven="160\u00a0°C fan, 180\u00a0°C, gas 4" if bakes else "",
         fill="two-thirds full" if number % 7 == 3 else "",
         hands_on="" if bakes else "4\u00a0min",
         wait="22–24\u00a0min" if bakes or number % 5 == 0 else "",
         until="the tops spring back when pressed" if bakes else "",
-        photo=SheetPhoto(f"content/recipes/pear/step-{number % 7}.jpg", f"A bowl at step {number}") if with_photo else None,
+        photo=SheetPhoto(f"{FOLDER}/step-{number % 7}.jpg", f"A bowl at step {number}")
+        if with_photo
+        else None,
         tutorial=TutorialLink("lining-tins", "Lining tins") if number % 6 == 4 else None,
         cautions=("hot-sugar",) if number % 9 == 5 else (),
     )

@@ -122,9 +122,13 @@ _STEPS = (
 )
 _PLAN = (
     PlanRow(1, "Hazelnut crumb", "Rub in the butter", "0:00", "8 min", "", *map(Fraction, (0, 8, 0)), False),
-    PlanRow(2, "Hazelnut crumb", "Press and bake", "0:08", "5 min", "20 min", *map(Fraction, (8, 5, 20)), True),
+    PlanRow(
+        2, "Hazelnut crumb", "Press and bake", "0:08", "5 min", "20 min", *map(Fraction, (8, 5, 20)), True
+    ),
     PlanRow(3, "Quince caramel", "Boil the caramel", "0:13", "9 min", "", *map(Fraction, (13, 9, 0)), False),
-    PlanRow(4, "Quince caramel", "Fill and bake", "0:33", "7 min", "35 min", *map(Fraction, (33, 7, 35)), True),
+    PlanRow(
+        4, "Quince caramel", "Fill and bake", "0:33", "7 min", "35 min", *map(Fraction, (33, 7, 35)), True
+    ),
 )
 _CAUTIONS = (
     SheetCaution(
@@ -230,7 +234,9 @@ def sample_pictures() -> tuple[dict[str, Picture], list[tuple[str, bytes]]]:
     """All pictures that the sample shows, cut, and their files."""
     pictures: dict[str, Picture] = {}
     files: list[tuple[str, bytes]] = []
-    for number, photo in enumerate((*_photos(SHEET), *_photos(TUTORIAL), SheetPhoto("content/tutorials/colours.jpg", ""))):
+    for number, photo in enumerate(
+        (*_photos(SHEET), *_photos(TUTORIAL), SheetPhoto("content/tutorials/colours.jpg", ""))
+    ):
         source = drawn_photo(1000, 750, colour=f"#c9a4{60 + number:02d}")
         pictures[photo.file], cut = cut_picture(source, photo.file)
         files += cut

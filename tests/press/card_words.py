@@ -1,0 +1,80 @@
+"""Where each word stands on a printed card (poppler's `pdftotext -bbox`), and what its HTML says."""
+
+import re
+import subprocess
+from dataclasses import dataclass
+from html import unescape
+from itertools import combinations
+from pathlib import Path
+
+PAGE = re.compile(r'<page width="([\d.]+)" height="([\d.]+)">(.*?)</page>', re.DOTALL)
+WORD = re.compile(r'<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)">(.*?)</word>')
+BODY = re.compile(r"<body>(.*)</body>", re.DOTALL)
+HAIR = 0.5
+"""Points that two words may share without touching to the eye."""
+LEADING = 0.35
+"""Share of a word's height that its line may reach into the next one's: boxes are taller than letters."""
+
+
+@dataclass(frozen=True)
+class Word:
+    """page: from 1. The sides in points from the top left corner."""
+
+    page: int
+    left: float
+    top: float
+    right: float
+    bottom: float
+    text: str
+
+    def covers(self, other: "Word") -> bool:
+        across = min(self.right, other.right) - max(self.left, other.left)
+        down = min(self.bottom, other.bottom) - max(self.top, other.top)
+        lower = min(self.bottom - self.top, other.bottom - other.top)
+        return self.page == other.page and across > HAIR and down > LEADING * lower
+
+
+@dataclass(frozen=True)
+class PrintedWords:
+    """sizes: width and height of each page in points."""
+
+    sizes: tuple[tuple[float, float], ...]
+    words: tuple[Word, ...]
+
+    @property
+    def text(self) -> str:
+        """All words without any space, so that a word cut at a line's end is still one."""
+        return "".join(word.text for word in self.words)
+
+    def overlaps(self) -> list[tuple[str, str]]:
+        return [(one.text, other.text) for one, other in combinations(self.words, 2) if one.covers(other)]
+
+    def outside(self, margin: float) -> list[str]:
+        """Words that come nearer to an edge of the paper than `margin`, in points."""
+        return [word.text for word in self.words if not self._lies_within(word, margin)]
+
+    def _lies_within(self, word: Word, margin: float) -> bool:
+        width, height = self.sizes[word.page - 1]
+        across = margin <= word.left and word.right <= width - margin
+        return across and margin <= word.top and word.bottom <= height - margin
+
+
+def printed_words(pdf: Path) -> PrintedWords:
+    out = subprocess.run(["pdftotext", "-bbox", pdf, "-"], capture_output=True, text=True, check=True).stdout
+    pages = PAGE.findall(out)
+    return PrintedWords(
+        tuple((float(width), float(height)) for width, height, _ in pages),
+        tuple(
+            Word(number, *(float(side) for side in sides), unescape(text))
+            for number, (_, _, body) in enumerate(pages, 1)
+            for *sides, text in WORD.findall(body)
+        ),
+    )
+
+
+def words_of_html(html: str) -> set[str]:
+    """Every word between the tags of the body; the titles of drawings are not printed."""
+    found = BODY.search(html)
+    assert found
+    shown = re.sub(r"<svg.*?</svg>", " ", found[1], flags=re.DOTALL)
+    return set(unescape(re.sub(r"<[^>]+>", " ", shown)).split())

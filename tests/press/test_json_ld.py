@@ -1,0 +1,135 @@
+"""A recipe as schema.org data."""
+
+import json
+import re
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from sitegen.press.json_ld import recipe_data
+from sitegen.press.picture import Picture
+from sitegen.sheet.values import View
+from tests.press.sample_sheets import (
+    HERE,
+    IMPRINT,
+    INGREDIENT_SIDE,
+    SHEET,
+    TABLE_IMPRINT,
+    TEASER,
+    sample_pictures,
+)
+
+DURATION = re.compile(r"P(?=.)(\d+D)?(T(?=.)(\d+H)?(\d+M)?)?")
+RECIPE_PROPERTIES = frozenset(
+    [
+        "@context",
+        "@type",
+        "name",
+        "description",
+        "url",
+        "image",
+        "author",
+        "publisher",
+        "datePublished",
+        "dateModified",
+        "inLanguage",
+        "recipeYield",
+        "keywords",
+        "prepTime",
+        "cookTime",
+        "totalTime",
+        "isAccessibleForFree",
+        "hasPart",
+        "recipeIngredient",
+        "recipeInstructions",
+        "tool",
+        "video",
+    ]
+)
+
+
+@pytest.fixture(scope="module")
+def pictures() -> dict[str, Picture]:
+    return sample_pictures()[0]
+
+
+def data(view: View, pictures: dict[str, Picture]) -> dict[str, Any]:
+    imprint = TABLE_IMPRINT if view is SHEET else IMPRINT
+    found: dict[str, Any] = json.loads(recipe_data(imprint, view, pictures, HERE))
+    return found
+
+
+@pytest.mark.parametrize("view", [SHEET, INGREDIENT_SIDE, TEASER], ids=lambda view: type(view).__name__)
+def test_every_view_is_a_recipe_with_author_days_and_times(view: View, pictures: dict[str, Picture]) -> None:
+    found = data(view, pictures)
+    assert set(found) <= RECIPE_PROPERTIES
+    assert found["@context"] == "https://schema.org"
+    assert found["@type"] == "Recipe"
+    assert found["author"]["@type"] == "Organization"
+    assert found["author"]["name"] == "Tansy Row"
+    assert (found["datePublished"], found["dateModified"]) == ("2026-10-09", "2026-10-20")
+    assert found["inLanguage"] == "en-GB"
+    assert found["keywords"] == "tray bakes, autumn fruit"
+    for name in ("prepTime", "cookTime", "totalTime"):
+        assert DURATION.fullmatch(found[name])
+    assert all(address.startswith("https://tansyrow.example/") for address in found["image"])
+
+
+def test_the_whole_sheet_has_sections_of_numbered_steps(pictures: dict[str, Picture]) -> None:
+    found = data(SHEET, pictures)
+    sections = found["recipeInstructions"]
+    assert [(section["@type"], section["name"]) for section in sections] == [
+        ("HowToSection", "Hazelnut crumb"),
+        ("HowToSection", "Quince caramel"),
+    ]
+    steps = [step for section in sections for step in section["itemListElement"]]
+    assert [(step["@type"], step["position"]) for step in steps] == [("HowToStep", n) for n in (1, 2, 3, 4)]
+    assert steps[0]["text"].startswith("Butter and flour the tin.")
+    assert steps[0]["url"].endswith("/recipes/quince-and-hazelnut-slices.html#step-1")
+    assert steps[0]["image"].startswith("https://tansyrow.example/table/pictures/")
+    assert found["video"]["@type"] == "VideoObject"
+
+
+def test_ingredients_are_texts_and_a_part_made_here_is_none(pictures: dict[str, Picture]) -> None:
+    found = data(INGREDIENT_SIDE, pictures)["recipeIngredient"]
+    assert found[0] == "180 g plain flour"
+    assert "400 g quinces or firm pears, peeled, cored and sliced" in found
+    assert not any("Hazelnut crumb" in line for line in found)
+
+
+def test_each_view_tells_no_more_than_it_holds(pictures: dict[str, Picture]) -> None:
+    side, teaser = data(INGREDIENT_SIDE, pictures), data(TEASER, pictures)
+    assert "recipeIngredient" in side
+    assert {"recipeInstructions", "video"}.isdisjoint(side)
+    assert {"recipeInstructions", "recipeIngredient", "tool", "video"}.isdisjoint(teaser)
+
+
+@pytest.mark.parametrize("view", [INGREDIENT_SIDE, TEASER], ids=lambda view: type(view).__name__)
+def test_what_is_for_subscribers_is_marked_as_not_free(view: View, pictures: dict[str, Picture]) -> None:
+    found = data(view, pictures)
+    assert found["isAccessibleForFree"] is False
+    assert found["hasPart"] == {
+        "@type": "WebPageElement",
+        "isAccessibleForFree": False,
+        "cssSelector": ".for-subscribers",
+    }
+
+
+def test_a_sheet_that_everyone_may_see_is_free(pictures: dict[str, Picture]) -> None:
+    assert json.loads(recipe_data(IMPRINT, SHEET, pictures, HERE))["isAccessibleForFree"] is True
+    assert data(SHEET, pictures)["isAccessibleForFree"] is False
+
+
+def test_what_is_unknown_is_left_out_rather_than_empty(pictures: dict[str, Picture]) -> None:
+    head = replace(SHEET.head, published="", modified="", photo=None, tags=())
+    found = data(replace(TEASER, head=head), pictures)
+    assert {"datePublished", "dateModified", "image", "keywords"}.isdisjoint(found)
+
+
+def test_no_text_can_end_the_script_element(pictures: dict[str, Picture]) -> None:
+    head = replace(SHEET.head, title="</script><script>alert(1)</script> & <!--")
+    text = recipe_data(IMPRINT, replace(TEASER, head=head), pictures, HERE)
+    assert "<" not in text
+    assert ">" not in text
+    assert json.loads(text)["name"] == head.title
