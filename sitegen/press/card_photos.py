@@ -5,6 +5,7 @@ from io import BytesIO
 
 from PIL import Image, ImageOps
 
+from sitegen.press.upright import plain_pixels
 from sitegen.sheet.values import Sheet, SheetPhoto
 
 Box = tuple[float, float]
@@ -16,7 +17,6 @@ CARD_BOXES: Mapping[str, Box] = {"finished": (72.0, 54.0), "step": (40.0, 30.0)}
 PRINT_DPI = 220
 QUALITY = 80
 _MM_IN_INCH = 25.4
-_ON_WHITE = "RGBA"
 
 
 class PhotoMissing(Exception):
@@ -44,9 +44,8 @@ def cut_for_card(source: bytes, box_mm: Box) -> bytes:
     width, height = (round(side / _MM_IN_INCH * PRINT_DPI) for side in box_mm)
     with Image.open(BytesIO(source)) as opened:
         _read_small(opened, max(width, height))
-        upright = ImageOps.exif_transpose(opened)
-        size = _no_larger(upright.size, (width, height))
-        cut = ImageOps.fit(_in_rgb(upright), size, Image.Resampling.LANCZOS)
+        upright = plain_pixels(opened)
+    cut = ImageOps.fit(upright, _no_larger(upright.size, (width, height)), Image.Resampling.LANCZOS)
     out = BytesIO()
     cut.save(out, "JPEG", quality=QUALITY, optimize=True)
     return out.getvalue()
@@ -61,15 +60,6 @@ def _read_small(picture: Image.Image, longer: int) -> None:
     shrink = longer / min(picture.size)
     if shrink < 1:
         picture.draft("RGB", (round(picture.width * shrink), round(picture.height * shrink)))
-
-
-def _in_rgb(picture: Image.Image) -> Image.Image:
-    """In RGB, transparent parts on white."""
-    if not picture.has_transparency_data:
-        return picture.convert("RGB")
-    pasted = picture.convert(_ON_WHITE)
-    white = Image.new(_ON_WHITE, pasted.size, "white")
-    return Image.alpha_composite(white, pasted).convert("RGB")
 
 
 def _no_larger(size: tuple[int, int], box: tuple[int, int]) -> tuple[int, int]:

@@ -104,7 +104,8 @@ def _bare(image: Image.Image) -> Image.Image:
 
 def _cuts(image: Image.Image) -> Iterator[Image.Image]:
     """The picture at each width up to its own, the smallest first."""
-    for width in [width for width in WIDTHS if width < image.width] + [min(image.width, WIDTHS[-1])]:
+    widest = min(image.width, WIDTHS[-1])
+    for width in (*(width for width in WIDTHS if width < widest), widest):
         if width == image.width:
             yield image
         else:

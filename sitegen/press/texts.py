@@ -55,7 +55,9 @@ def subscriber_post(sheets: Sequence[Sheet], page: str, cards: Sequence[CardFile
     )
 
 
-def change_notice(sheet: Sheet, revisions: Sequence[SheetRevision], page: str, cards: Sequence[CardFile]) -> str:
+def change_notice(
+    sheet: Sheet, revisions: Sequence[SheetRevision], page: str, cards: Sequence[CardFile]
+) -> str:
     """What tells holders of an earlier card that it was changed.
 
     revisions: those of one day that readers must hear of.
@@ -128,7 +130,15 @@ def _facts(view: View) -> list[str]:
     tin = [f"Tin: {view.tin}"] if view.tin else []
     oven = [f"Oven: {view.oven}"] if view.oven else []
     notes = [view.egg_note, view.measure_note]
-    return [f"Makes: {view.head.makes}", *tin, *oven, *_times(view.head), *notes, *view.allergens, view.estimates_note]
+    return [
+        f"Makes: {view.head.makes}",
+        *tin,
+        *oven,
+        *_times(view.head),
+        *notes,
+        *view.allergens,
+        view.estimates_note,
+    ]
 
 
 def _times(head: Head) -> list[str]:

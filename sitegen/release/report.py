@@ -84,9 +84,7 @@ def release_input(slug: str) -> str:
     return _RELEASE + slug
 
 
-def changes_since(
-    last: Report | None, files: Mapping[str, BuiltFile], inputs: Mapping[str, str]
-) -> Changes:
+def changes_since(last: Report | None, files: Mapping[str, BuiltFile], inputs: Mapping[str, str]) -> Changes:
     """What differs from the last build, each with the differing inputs that concern it."""
     before = last.files if last else {}
     differing = _differing(last.inputs if last else {}, inputs)

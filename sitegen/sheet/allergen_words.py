@@ -37,7 +37,7 @@ def allergen_lines(components: Sequence[Component], setting: Setting) -> tuple[s
     if unknown:
         texts.append(f"Not looked up: {joined(unknown)}.")
     labelled = _label_names(always, setting)
-    texts.append(f"{CHECK_LABELS} It decides for {joined(labelled)}." if labelled else CHECK_LABELS)
+    texts.append(f"{CHECK_LABELS} Above all for {joined(labelled)}." if labelled else CHECK_LABELS)
     return tuple(texts)
 
 

@@ -25,6 +25,12 @@ SHARE_WORDS = {
     Fraction(1, 4): "a quarter",
     Fraction(3, 4): "three-quarters",
     Fraction(1, 5): "a fifth",
+    Fraction(2, 5): "two-fifths",
+    Fraction(3, 5): "three-fifths",
+    Fraction(4, 5): "four-fifths",
+    Fraction(1, 6): "a sixth",
+    Fraction(5, 6): "five-sixths",
+    Fraction(1, 8): "an eighth",
 }
 NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
@@ -51,8 +57,10 @@ def word_or_figure(count: int) -> str:
 
 
 def share_text(share: Fraction) -> str:
-    """A share in words: 1/2 -> 'half', 3/8 -> '⅜'."""
-    return SHARE_WORDS.get(share, fraction_text(share))
+    """A share in words: 1/2 -> 'half', 3/8 -> '⅜', 5/7 -> '71 %'."""
+    if share in SHARE_WORDS:
+        return SHARE_WORDS[share]
+    return VULGAR.get(share) or f"{round(share * 100)}{NO_BREAK}%"
 
 
 def span_text(low: str, high: str) -> str:

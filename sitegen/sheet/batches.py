@@ -99,10 +99,10 @@ def _key(ask: BatchAsk | None, title: str) -> str:
 
 
 def _tin_key(tin: Tin) -> str:
-    """The same key in every edition: by shape and inside measure in cm."""
-    size = f"{float(tin.width_cm):g}"
+    """The same key in every edition: by shape and inside measure, to the centimetre."""
+    size = f"{round(tin.width_cm)}"
     if tin.length_cm != tin.width_cm:
-        size = f"{float(tin.length_cm):g}x{size}"
+        size = f"{round(tin.length_cm)}x{size}"
     number = f"{tin.number}x" if tin.number > 1 else ""
     holes = f"{tin.holes}-holes-" if tin.holes > 1 else ""
-    return f"{number}{holes}{size}cm-{tin.shape}".replace(".", "-")
+    return f"{number}{holes}{size}cm-{tin.shape}"

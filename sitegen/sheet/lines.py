@@ -66,7 +66,7 @@ def _loosest_drifting(lines: Sequence[SheetLine], tolerances: Sequence[int]) -> 
     if not drifting:
         return []
     flours = [i for i, line in enumerate(lines) if line.is_flour]
-    return [i for i in {*drifting, *flours} if tolerances[i] < len(TOLERANCES) - 1]
+    return [i for i in sorted({*drifting, *flours}) if tolerances[i] < len(TOLERANCES) - 1]
 
 
 def _line(

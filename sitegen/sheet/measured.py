@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.kitchen.editions import Edition, Measuring
-from sitegen.kitchen.eggs import edible_grams, whole_and_beaten
+from sitegen.kitchen.editions import Measuring
+from sitegen.kitchen.eggs import EggCount, edible_grams, whole_and_beaten
 from sitegen.kitchen.larder import Ingredient
 from sitegen.kitchen.recipe import Amount, Choice, Span, single
 from sitegen.kitchen.rounding import rounded_grams, rounded_ml, rounded_ounces
@@ -17,6 +17,14 @@ FINE_ROLES = frozenset({"salt", "leavening", "yeast", "gelatine"})
 SPOON_UNITS = frozenset({"tsp", "tbsp", "pinch", "dash"})
 COUNT_UNITS = frozenset({"", "leaf", "packet"})
 USUAL_TOLERANCE = Fraction(3, 100)
+TINY_WORDS = (
+    (Fraction(9, 200), "a few grains"),
+    (Fraction(9, 100), "a pinch"),
+    (Fraction(1, 8), f"scant ⅛{NO_BREAK}tsp"),
+    (Fraction(17, 100), f"generous ⅛{NO_BREAK}tsp"),
+    (Fraction(1, 4), f"scant ¼{NO_BREAK}tsp"),
+)
+"""Up to how many teaspoons -> what is said."""
 UNNOTICED_EGG = Fraction(3, 100)
 """A rest of egg that nobody weighs out, as a share of all the egg; common practice lets up to 5 % pass."""
 
@@ -85,8 +93,8 @@ def _eggs(ask: Ask, exact: Span, setting: Setting) -> Measured:
     size = _egg_size(ask.choice, setting)
     part = _egg_part(ask)
     one_g = edible_grams(eggs, edition.egg_region, size, part)
-    count = whole_and_beaten(exact.middle, one_g)
-    rest_g = count.beaten_g if count.beaten_g > UNNOTICED_EGG * exact.middle else Fraction(0)
+    count = _egg_count(exact.middle, one_g, is_tight=ask.tolerance < USUAL_TOLERANCE)
+    rest_g = count.beaten_g
     beaten_g = rounded_grams(rest_g, fine=False) if rest_g else Fraction(0)
     weight = grams_text(single(rounded_grams(exact.middle, fine=False)))
     beaten = grams_text(single(beaten_g))
@@ -100,6 +108,17 @@ def _eggs(ask: Ask, exact: Span, setting: Setting) -> Measured:
         count=Fraction(count.whole),
         rest=f"plus {beaten} of another, beaten" if beaten_g else "",
     )
+
+
+def _egg_count(grams: Fraction, one_g: Fraction, *, is_tight: bool) -> EggCount:
+    """Whole eggs and the rest; a small rest goes unsaid unless the balance is tight."""
+    if is_tight:
+        whole, rest = divmod(grams, one_g)
+        return EggCount(int(whole), rest)
+    count = whole_and_beaten(grams, one_g)
+    if count.whole and count.beaten_g <= UNNOTICED_EGG * grams:
+        return EggCount(count.whole, Fraction(0))
+    return count
 
 
 def _egg_size(choice: Choice, setting: Setting) -> str:
@@ -148,6 +167,9 @@ def _is_written_in_ml(ask: Ask) -> bool:
 
 
 def _weighed(ask: Ask, exact: Span, beside: str = "") -> Measured:
+    """A weight to the scale's step; the tested batch prints the baker's own figure."""
+    if ask.factor == 1 and ask.amount.unit == "g":
+        return Measured(grams_text(exact), beside, exact.middle, exact.middle)
     rounded = Span(rounded_grams(exact.low, ask.is_fine), rounded_grams(exact.high, ask.is_fine))
     return Measured(grams_text(rounded), beside, exact.middle, rounded.middle)
 
@@ -200,9 +222,9 @@ def _spooned(ask: Ask, exact: Span | None, setting: Setting, *, spoons_only: boo
     volume = _volume(ask, exact, setting)
     if volume is None:
         return None
-    low, high = (_scoops(ask, ml, setting.edition, setting, spoons_only) for ml in (volume.low, volume.high))
+    low, high = (_scoops(ask, ml, setting, spoons_only) for ml in (volume.low, volume.high))
     if low is None or high is None:
-        return None
+        return _tiny(ask, volume, exact, setting)
     text = span_text(_scoops_text(low), _scoops_text(high))
     if exact is None:
         return Measured(text)
@@ -219,8 +241,24 @@ def _volume(ask: Ask, exact: Span | None, setting: Setting) -> Span | None:
     return exact.times(1 / density.grams_per_ml)
 
 
-def _scoops(ask: Ask, ml: Fraction, edition: Edition, setting: Setting, spoons_only: bool) -> Scoops | None:
-    measures = setting.tables.measures
+def _tiny(ask: Ask, volume: Span, exact: Span | None, setting: Setting) -> Measured | None:
+    """Less than a quarter teaspoon: the nearest measure in words, with the weight beside; None for more.
+
+    Few kitchens weigh a tenth of a gram. Source: common practice, a pinch is 1/16 tsp.
+    """
+    teaspoons = volume.middle / setting.tables.measures.unit_ml(setting.edition.teaspoon)
+    words = next((text for most, text in TINY_WORDS if teaspoons <= most), None)
+    if words is None:
+        return None
+    if exact is None:
+        return Measured(words)
+    weighed = _weighed(ask, exact)
+    is_weighed = words.endswith("tsp")
+    return Measured(words, weighed.amount, exact.middle, weighed.printed_g if is_weighed else None)
+
+
+def _scoops(ask: Ask, ml: Fraction, setting: Setting, spoons_only: bool) -> Scoops | None:
+    measures, edition = setting.tables.measures, setting.edition
     return choose_scoops(
         ml,
         measures.unit_ml(edition.teaspoon),

@@ -7,7 +7,7 @@ from math import ceil
 from sitegen.kitchen.recipe import BatchKind, Recipe, Tin
 from sitegen.kitchen.rounding import rounded_cm, rounded_inches
 from sitegen.kitchen.scaling import Batch
-from sitegen.sheet.amounts import NO_BREAK, decimal_text, fraction_text, word_or_figure
+from sitegen.sheet.amounts import NO_BREAK, decimal_text, fraction_text, share_text, word_or_figure
 from sitegen.sheet.setting import Setting
 
 CM_IN_INCH = Fraction(254, 100)
@@ -46,8 +46,11 @@ def batch_tin_text(recipe: Recipe, batch: Batch, setting: Setting) -> str:
     number = tin.number * batch.factor
     if number.denominator == 1:
         return tin_text(_numbered(tin, int(number)), setting)
-    of_a = tin_text(tin, setting)
-    return f"tins that hold {fraction_text(batch.factor)} times as much as {of_a}"
+    tested, factor = tin_text(tin, setting), batch.factor
+    how_much = f"{share_text(factor)} as much" if factor < 1 else f"{fraction_text(factor)} times as much"
+    vessel = "tin" if tin.number == 1 else "tins"
+    holds = f"a {vessel} that holds" if tin.number == 1 else f"{vessel} that hold"
+    return setting.respelled(f"{holds} {how_much} as {tested}")
 
 
 def _holes_text(tin: Tin, factor: Fraction, setting: Setting) -> str:
@@ -79,6 +82,7 @@ def _length(cm: Fraction, setting: Setting) -> str:
 
 def _number(cm: Fraction, setting: Setting) -> str:
     if setting.edition.lengths == "cm":
-        return decimal_text(rounded_cm(cm))
+        nominal_cm = setting.tables.tins.nominal_cm(cm / CM_IN_INCH)
+        return decimal_text(nominal_cm if nominal_cm is not None else rounded_cm(cm))
     nominal = setting.tables.tins.nominal_inches(cm)
     return fraction_text(nominal if nominal is not None else rounded_inches(cm / CM_IN_INCH))

@@ -80,7 +80,9 @@ def _letters(source: str, scalar: Scalar) -> Iterator[tuple[str, int]]:
         index, end = index + 1, end - 1
     while index < end:
         width = _spelt_with(source, index, scalar.style)
-        yield _spelling(source[index : index + width]), index
+        spelt = _spelling(source[index : index + width]) if scalar.style else source[index]
+        if spelt:
+            yield spelt, index
         index += width
 
 

@@ -56,8 +56,8 @@ UNKNOWN_ALLERGEN = _error(
     "unknown-allergen",
     "A word under 'allergens' is none of those that the region's law names: it would print a wrong label.",
     "Use the law's word: cereals and nuts by their own names.",
-    "smoked salt:\n  allergens: {eu: [celery], us: []}\n",
-    "smoked salt:\n  allergens: {eu: [celeri], us: []}\n",
+    "celery salt:\n  allergens: {eu: [celery], us: []}\n",
+    "celery salt:\n  allergens: {eu: [celeri], us: []}\n",
 )
 ALLERGENS_UNSAID = _error(
     "allergens-unsaid",

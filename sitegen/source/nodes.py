@@ -17,7 +17,7 @@ Path = tuple[str | int, ...]
 Opening = yaml.MappingStartEvent | yaml.SequenceStartEvent
 
 DEEPEST = 30
-MOST_NODES = 100_000
+MOST_NODES = 20_000
 
 
 class TooMuch(Exception):

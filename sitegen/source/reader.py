@@ -14,6 +14,7 @@ from sitegen.source import traps
 from sitegen.source.columns import Scalar, source_indices
 from sitegen.source.nodes import Data, Found, NodeBuilder, Path, TooMuch
 from sitegen.source.textfile import odd_characters, read_text, without_odd_characters
+from sitegen.source.trips import explain
 
 _LOADER = yaml.CSafeLoader if yaml.__with_libyaml__ else yaml.SafeLoader
 
@@ -115,4 +116,4 @@ def _found(text: str, shown: str) -> tuple[Found, Fault | None]:
     except TooMuch as bound:
         return builder.found, bound.fault
     except yaml.YAMLError as problem:
-        return builder.found, traps.explain(problem, text.split("\n"), shown)
+        return builder.found, explain(problem, text.split("\n"), shown)

@@ -1,10 +1,11 @@
 """A recipe file of the right shape -> Recipe: every line, phrase and sentence read, all faults kept."""
 
+import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from sitegen.faults import Fault, Place
+from sitegen.faults import Fault, FaultCode, Place
 from sitegen.kitchen.recipe import (
     BatchAsk,
     Component,
@@ -13,6 +14,7 @@ from sitegen.kitchen.recipe import (
     Prose,
     PublicShows,
     Recipe,
+    Reference,
     Release,
     Revision,
     Step,
@@ -26,12 +28,16 @@ from sitegen.source.models import ComponentFile, PhotoFile, RecipeFile, StepFile
 from sitegen.source.nodes import Path
 from sitegen.source.photos import Folder, photo_named
 from sitegen.source.phrases import read_batch, read_fill, read_makes, read_oven, read_span_of_minutes
-from sitegen.source.prose import read_prose
+from sitegen.source.prose import AMBIGUOUS, UNLISTED, read_prose
 from sitegen.source.reader import Document
 from sitegen.source.settling import settled
 from sitegen.source.vessels import read_tin
 
 Value = TypeVar("Value")
+
+# What a step is said to miss may be the ingredient line that could not be read.
+_OF_LOST_LINES = (UNLISTED, AMBIGUOUS)
+_BRACES = re.compile(r"\{[^{}]*\}")
 
 
 @dataclass(frozen=True)
@@ -61,6 +67,7 @@ class _RecipeReading:
     def __init__(self, source: RecipeSource, context: Context) -> None:
         self.faults: list[Fault] = []
         self.is_misread = False
+        self._silent: tuple[FaultCode, ...] = ()
         self._file = source.file
         self._slug = source.slug
         self._folder = source.folder
@@ -98,12 +105,14 @@ class _RecipeReading:
     def _component(self, title: str, file: ComponentFile) -> Component:
         path: Path = ("components", title)
         lines = self._lines(path, len(file.ingredients))
+        self._silent = _OF_LOST_LINES if len(lines) < len(file.ingredients) else ()
+        steps = tuple(
+            self._step((*path, "method", index), step, lines) for index, step in enumerate(file.method)
+        )
         return Component(
             title=title,
             lines=lines,
-            steps=tuple(
-                self._step((*path, "method", index), step, lines) for index, step in enumerate(file.method)
-            ),
+            steps=steps,
             keeps=file.keeps or "",
             at=self._document.key_place(path),
         )
@@ -130,7 +139,13 @@ class _RecipeReading:
         )
 
     def _prose(self, path: Path, lines: Sequence[Line]) -> Prose:
-        return self._read(path, lambda text, at: read_prose(text, at, lines, self._context)) or ()
+        """The prose of a step, each reference with its place: the nth stands in the nth pair of braces."""
+        prose = self._read(path, lambda text, at: read_prose(text, at, lines, self._context)) or ()
+        text = str(self._document.value(path))
+        braces = (self._document.place_in(path, *found.span()) for found in _BRACES.finditer(text))
+        return tuple(
+            replace(part, at=next(braces)) if isinstance(part, Reference) else part for part in prose
+        )
 
     def _photo(self, file: PhotoFile | None, path: Path) -> Photo | None:
         if file is None:
@@ -177,6 +192,8 @@ class _RecipeReading:
             return read(text.strip(), self._document.place(path))
         except Misread as problem:
             self.is_misread = True
+            if problem.code in self._silent:
+                return None
             blanks = len(text) - len(text.lstrip())
             at = self._document.place_in(path, blanks + problem.start, blanks + problem.end)
             self.faults.append(problem.code.fault(at, problem.sentence, problem.way_out))

@@ -121,7 +121,7 @@ class _Error:
 
     @property
     def key(self) -> str:
-        return next((str(part) for part in reversed(self.path) if isinstance(part, str)), "the file")
+        return next((str(part) for part in reversed(self.path) if isinstance(part, str)), "")
 
     @property
     def place(self) -> Place:
@@ -173,7 +173,8 @@ def _no_text(error: _Error) -> Fault:
 def _wrong_kind(wanted: str) -> "SentenceMaker":
     def say(error: _Error) -> Fault:
         found = _kind_of(error.document.value(error.path))
-        sentence = f"'{error.key}' wants {wanted}, and {found} stands here"
+        name = f"'{error.key}'" if error.path else "the file"
+        sentence = f"{name} wants {wanted}, and {found} stands here"
         return WRONG_KIND.fault(error.place, sentence, _way_to(wanted))
 
     return say
@@ -190,7 +191,9 @@ def _way_to(wanted: str) -> str:
 def _kind_of(value: Data) -> str:
     if isinstance(value, dict):
         return "a set of keys and values"
-    return "a list" if isinstance(value, list) else "a text"
+    if isinstance(value, list):
+        return "a list"
+    return "nothing" if value is None else "a text"
 
 
 def _too_long(error: _Error) -> Fault:

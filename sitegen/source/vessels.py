@@ -30,8 +30,9 @@ NUMBER_WORDS = {"one": 1, "a": 1, "two": 2, "three": 3, "four": 4, "five": 5, "s
 CM_IN_INCH = Fraction(254, 100)
 MOST_CM = 200
 MOST_TINS = 100
+# '30 x 20 cm' is a size, '2 x 20 cm' a number of tins: nobody has a tin six centimetres wide.
 _NUMBER = re.compile(
-    r"(one|two|three|four|five|six|an?|\d{1,2} x)(?: x)? (?=\D|\d+[ .]|\d+(?:cm|in)\b)", re.IGNORECASE
+    r"(one|two|three|four|five|six|an?|[2-6] x)(?: x)? (?=\D|\d+[ .]|\d+(?:cm|in)\b)", re.IGNORECASE
 )
 _LENGTH = r"(\d{1,3}(?:\.\d{1,2})?(?: \d/\d)?)"
 _SIZE = re.compile(rf"{_LENGTH}(?: ?(?:cm|in))?(?: ?[x×] ?{_LENGTH})? ?(cm|in)\b", re.IGNORECASE)

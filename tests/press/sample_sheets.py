@@ -38,8 +38,8 @@ from sitegen.sheet.values import (
 THEME_FOLDER = Path(__file__).parents[2] / "themes" / "oatcloth"
 _FOLDER = "content/recipes/quince-and-hazelnut-slices"
 ESTIMATES = (
-    "Times and weights are estimates from one kitchen. Check labels, follow your local food-safety rules, and "
-    "ask a qualified person where health depends on it."
+    "Times and weights are estimates from one kitchen. Check labels, follow your local food-safety rules, "
+    "and ask a qualified person where health depends on it."
 )
 
 IMPRINT = Imprint(
@@ -110,8 +110,8 @@ _STEPS = (
     ),
     SheetStep(
         number=4,
-        text="Lay the quinces in the caramel, spread them over the base, scatter the crumb that you kept and bake.",
-        plain="Lay the quinces in the caramel, spread them over the base, scatter the crumb that you kept and bake.",
+        text="Lay the quinces in the caramel, spread them over the base, scatter the rest and bake.",
+        plain="Lay the quinces in the caramel, spread them over the base, scatter the rest and bake.",
         uses=(StepUse("400 g", "quinces"), StepUse("a third of the", "Hazelnut crumb")),
         oven="160 °C fan, 180 °C conventional, gas 4",
         fill="two-thirds full",

@@ -3,7 +3,7 @@
 from io import BytesIO
 
 import pytest
-from PIL import Image, UnidentifiedImageError
+from PIL import Image, ImageCms, UnidentifiedImageError
 
 from sitegen.press.card_photos import CARD_BOXES, boxes_of, cut_for_card
 from tests.press.sample_cards import FOLDER, painted, sample_sheet
@@ -58,12 +58,28 @@ def test_nothing_of_the_camera_is_left() -> None:
 
 
 def test_small_photo_is_never_blown_up() -> None:
-    assert opened(cut_for_card(painted("small.jpg", (320, 240)), CARD_BOXES["finished"])).size == (320, 240)
+    small = saved(Image.new("RGB", (320, 240)), "JPEG")
+    assert opened(cut_for_card(small, CARD_BOXES["finished"])).size == (320, 240)
 
 
 def test_see_through_parts_are_white_paper() -> None:
     clear = saved(Image.new("RGBA", (800, 600), (200, 0, 0, 0)), "PNG")
     assert opened(cut_for_card(clear, CARD_BOXES["step"])).getpixel((9, 9)) == (255, 255, 255)
+
+
+def test_colours_follow_the_profile_that_the_photo_carries() -> None:
+    lab_white = ImageCms.ImageCmsProfile(ImageCms.createProfile("LAB"))
+    source = Image.new("LAB", (400, 300), (255, 128, 128))
+    tagged = saved(source, "TIFF", icc_profile=lab_white.tobytes())
+    cut = opened(cut_for_card(tagged, CARD_BOXES["step"]))
+    assert all(level > 250 for level in cut.getpixel((9, 9)))
+    assert "icc_profile" not in cut.info
+
+
+def test_profile_that_is_no_profile_is_left_aside() -> None:
+    tagged = saved(Image.new("RGB", (400, 300), (90, 20, 60)), "JPEG", icc_profile=b"no profile")
+    red, green, blue = opened(cut_for_card(tagged, CARD_BOXES["step"])).getpixel((9, 9))
+    assert abs(red - 90) + abs(green - 20) + abs(blue - 60) < 12
 
 
 def test_same_photo_gives_the_same_bytes() -> None:

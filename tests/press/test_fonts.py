@@ -32,7 +32,7 @@ def test_a_subset_bears_no_reserved_name_and_keeps_copyright_and_licence(roman: 
     names = {record.nameID: str(record) for record in roman["name"].names}
     assert names[1] == SERIF
     assert not any("Source" in names[key] for key in (1, 2, 3, 4, 6))
-    assert "Copyright" in names[0]
+    assert "with Reserved Font Name ‘Source’" in names[0]
     assert "Open Font License" in names[13]
 
 

@@ -50,7 +50,7 @@ def test_a_folder_without_its_files_says_which_are_missing(tmp_path: Path) -> No
     ("line", "instead", "reason"),
     [
         ('paper: "#f7f1e5"', "paper: cream", "theme.yaml, light.paper"),
-        ("body: 1.125rem", "body: 1.125rem; color: red", "theme.yaml, type.body"),
+        ("body: 1.125rem", 'body: "1.125rem; color: red"', "theme.yaml, type.body"),
         ("gap: 1.5rem", "gap: 1.5rem\n  gaps: 1rem", "theme.yaml, spacing.gaps"),
         ("name: Oatcloth\n", "", "theme.yaml, name"),
         ("name: Oatcloth", "name: [", "theme.yaml is not YAML"),

@@ -44,7 +44,7 @@ def test_british_metric_weighs_and_keeps_spoons(
     [
         (amount(125), "plain flour", "1 cup", "125 g"),
         (amount(200), "caster sugar", "1 cup", "200 g"),
-        (amount(227), "unsalted butter", "2 sticks", "225 g"),
+        (amount(227), "unsalted butter", "2 sticks", "227 g"),
         (amount(160), "unsalted butter", "1 stick + 3½ tbsp", "160 g"),
         (amount(100), "dark chocolate", "100 g", "3½ oz"),
         (amount(1, "tsp"), "baking powder", "1 tsp", "4.7 g"),

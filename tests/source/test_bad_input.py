@@ -1,13 +1,17 @@
 """Files that are no recipes: bounded, told by name, never a traceback and never a wait."""
 
+import shutil
 from pathlib import Path
 from time import monotonic
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
+from sitegen.source.library import read_content
 from sitegen.source.reader import parse_document, read_document
 
-SECONDS_ALLOWED = 2
+SECONDS_ALLOWED = 5
 
 BOMB = "a: &a [x, x, x]\n" + "".join(
     f"{name}: &{name} [*{before}, *{before}, *{before}]\n"
@@ -73,3 +77,26 @@ def test_a_mark_of_byte_order_is_no_fault(tmp_path: Path) -> None:
 def test_half_a_surrogate_pair_is_a_fault() -> None:
     _, faults = parse_document("title: a\ud800b\n", "a.yaml")
     assert [fault.code for fault in faults] == ["odd-character"]
+
+
+SAMPLE = Path(__file__).parent / "sample_school"
+SLIPS = st.sampled_from(
+    [*"{}[]:#'\"\n\t*!|>%0/-,\\é€\u2028\U0001f36a", ": ", " # ", "\n  ", "- ", "1/0", ", ", "half of "]
+)
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(data=st.data())
+def test_no_slip_of_the_pen_in_any_file_stops_the_reading(data: st.DataObject, tmp_path: Path) -> None:
+    school = tmp_path / "school"
+    shutil.copytree(SAMPLE, school, dirs_exist_ok=True)
+    path = data.draw(st.sampled_from(sorted(p for p in school.rglob("*") if p.suffix in (".yaml", ".md"))))
+    text = path.read_text(encoding="utf-8")
+    for _ in range(data.draw(st.integers(1, 3))):
+        start = data.draw(st.integers(0, len(text)))
+        end = start + data.draw(st.integers(0, 12))
+        text = text[:start] + data.draw(SLIPS) + text[end:]
+    path.write_text(text, encoding="utf-8")
+    for fault in read_content(school).faults:
+        assert fault.code
+        assert fault.place.column <= len(text) + 1

@@ -57,7 +57,19 @@ def _picture(width: int, height: int) -> Callable[[Path], object]:
     return lambda school: Image.new("L", (width, height)).save(school / CUPCAKES / "whisk.jpg")
 
 
+def _in_file(name: str, *changes: tuple[str, str]) -> Callable[[Path], object]:
+    def change(school: Path) -> None:
+        text = (school / name).read_text(encoding="utf-8")
+        for old, new in changes:
+            assert old in text
+            text = text.replace(old, new, 1)
+        (school / name).write_text(text, encoding="utf-8")
+
+    return change
+
+
 RECIPE = f"{CUPCAKES}/recipe.yaml"
+BASE = "content/recipes/base-buttercream/recipe.yaml"
 WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
     "no-content": lambda school: shutil.rmtree(school / "content"),
     "no-recipes": lambda school: shutil.rmtree(school / "content" / "recipes"),
@@ -71,6 +83,18 @@ WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
     "too-many-values": _append(RECIPE, b"more:\n" + b"- a\n" * 100_000),
     "empty-page": lambda school: (school / FILES["tutorial.md"]).write_text(
         "---\ntitle: a\nsummary: b\n---\n"
+    ),
+    "ambiguous-reference": _in_file(
+        RECIPE,
+        ("- 100 g sunflower oil or rapeseed oil", "- 50 g sunflower oil\n      - 50 g olive oil"),
+        ("{sunflower oil}", "{oil}"),
+    ),
+    "base-circle": _in_file(
+        BASE, ("- 5 egg whites", "- 5 egg whites\n      - 10 g of Blackcurrant and bay cupcakes")
+    ),
+    "unused-component": _in_file(
+        RECIPE,
+        ("  Assembly:\n", "  Syrup:\n    method:\n      - text: Boil.\n        wait: 1 min\n  Assembly:\n"),
     ),
     "picture-too-large": _picture(20_000, 2),
     "picture-small": _picture(300, 200),

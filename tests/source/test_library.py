@@ -101,11 +101,29 @@ def test_faults_of_all_files_come_in_one_run_sorted_by_place(school: Path) -> No
     assert faults == sorted(faults, key=lambda fault: (fault[0], fault[2]))
 
 
+def test_a_line_that_cannot_be_read_is_not_missed_by_the_steps_a_second_time(school: Path) -> None:
+    change(school / CUPCAKES, "- 150 g plain flour", "- 150 g plein floor")
+    assert [code for _, code, _ in told(school)] == ["unknown-ingredient"]
+
+
+def test_a_reference_knows_its_braces(school: Path) -> None:
+    change(
+        school / CUPCAKES,
+        "text: Whisk {eggs}, {buttermilk}",
+        "text: >-\n          Whisk {eggs},\n          {buttermilk}",
+    )
+    step = read_content(school).recipes[1].components[0].steps[0]
+    eggs, buttermilk, _ = step.references
+    lines = (school / CUPCAKES).read_text(encoding="utf-8").split("\n")
+    assert buttermilk.at.line == eggs.at.line + 1
+    assert lines[buttermilk.at.line - 1][buttermilk.at.column - 1 :].startswith("{buttermilk}")
+
+
 def test_an_amount_inside_a_line_is_marked_by_its_own_column(school: Path) -> None:
-    change(school / CUPCAKES, "- 160 g caster sugar", "- 160 g castor suger")
+    change(school / CUPCAKES, "- 160 g caster sugar", "- 160 g caster suger")
     fault = next(fault for fault in read_content(school).faults if fault.place.file == str(CUPCAKES))
     line = (school / CUPCAKES).read_text(encoding="utf-8").split("\n")[fault.place.line - 1]
-    assert line[fault.place.column - 1 :][: fault.place.length] == "castor suger"
+    assert line[fault.place.column - 1 :][: fault.place.length] == "caster suger"
     assert fault.way_out == "did you mean 'caster sugar'?"
 
 

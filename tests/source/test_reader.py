@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 import yaml
 
-from sitegen.source import traps
 from sitegen.source.reader import Document, parse_document, read_document
+from sitegen.source.trips import explain
 
 
 def read(text: str) -> Document:
@@ -173,5 +173,5 @@ def test_an_empty_file_says_nothing() -> None:
 
 def test_a_wording_of_the_parser_that_nobody_knows_still_has_its_place() -> None:
     mark = yaml.Mark("", 0, 1, 2, None, 0)
-    fault = traps.explain(yaml.scanner.ScannerError(None, None, "a new kind", mark), ["a", "b c"], "f")
+    fault = explain(yaml.scanner.ScannerError(None, None, "a new kind", mark), ["a", "b c"], "f")
     assert (fault.code, fault.place.line, fault.place.column) == ("yaml", 2, 3)

@@ -47,7 +47,7 @@ def test_a_good_file_is_the_school() -> None:
         ("medium", "jumbo", ("unknown-egg-size", 7, 11, "known here: extra large, large, medium, small")),
         ("London", "Londn", ("unknown-time-zone", 10, 12, "did you mean 'Europe/London'?")),
         ("[a4]", "[a4, a4]", ("listed-twice", 9, 14, "delete one of them")),
-        ("[a4]", "[a5]", ("unknown-word", 9, 10, "did you mean 'a4'?")),
+        ("[a4]", "[leter]", ("unknown-word", 9, 10, "did you mean 'letter'?")),
     ],
 )
 def test_a_word_that_no_table_knows_is_told_with_a_near_one(
