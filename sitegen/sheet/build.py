@@ -121,10 +121,12 @@ def _all_steps(
             setting,
             tutorials,
         )
-        own = []
+        own: list[SheetStep] = []
+        taken: frozenset[int] = frozenset()
         for step, step_keys in zip(part.component.steps, keys, strict=True):
             number += 1
-            own.append(printed_step(step, number, scene, step_keys))
+            own.append(printed_step(step, number, scene, step_keys, taken))
+            taken |= {reference.line for reference in step.references if reference.line is not None}
         steps.append(tuple(own))
     return tuple(steps)
 

@@ -39,10 +39,13 @@ class StepScene:
     tutorials: Mapping[str, str]
 
 
-def printed_step(step: Step, number: int, scene: StepScene, cautions: tuple[str, ...]) -> SheetStep:
+def printed_step(
+    step: Step, number: int, scene: StepScene, cautions: tuple[str, ...], taken: frozenset[int]
+) -> SheetStep:
     """One step in the edition's words.
 
     number: counted through the whole sheet. cautions: keys of those that this step calls for.
+    taken: lines that an earlier step of the component has named: naming one again takes nothing new.
     """
     setting = scene.setting
     text = "".join(_part_text(part, scene) for part in step.prose)
@@ -51,7 +54,7 @@ def printed_step(step: Step, number: int, scene: StepScene, cautions: tuple[str,
         number=number,
         text=text.strip(),
         plain=text.strip(),
-        uses=tuple(_use(reference, scene) for reference in step.references if reference.line is not None),
+        uses=_uses(step, scene, taken),
         oven=oven_text(step.oven, setting.edition, setting.tables.ovens) if step.oven else "",
         fill=f"{share_text(step.fill)} full" if step.fill else "",
         hands_on=duration_text(step.hands_on_min) if step.hands_on_min else "",
@@ -61,6 +64,19 @@ def printed_step(step: Step, number: int, scene: StepScene, cautions: tuple[str,
         tutorial=TutorialLink(step.tutorial, title) if title else None,
         cautions=cautions,
     )
+
+
+def _uses(step: Step, scene: StepScene, taken: frozenset[int]) -> tuple[StepUse, ...]:
+    """What the step takes: each line once, unless it takes several shares of it."""
+    named = set(taken)
+    uses = []
+    for reference in step.references:
+        is_whole = reference.share == 1 and reference.amount is None
+        if reference.line is None or (is_whole and reference.line in named):
+            continue
+        named.add(reference.line)
+        uses.append(_use(reference, scene))
+    return tuple(uses)
 
 
 def _part_text(part: Words | Reference, scene: StepScene) -> str:

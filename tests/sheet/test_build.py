@@ -153,3 +153,13 @@ def test_the_latest_revision_dates_the_card() -> None:
     assert sheet(revised).head.modified == "2026-07-20"
     assert sheet(revised).revisions[0].day == "20 July 2026"
     assert sheet(revised, "us-cups").revisions[0].day == "July 20, 2026"
+
+
+def test_what_is_named_again_is_not_taken_again() -> None:
+    twice = Component(
+        "Glaze",
+        (line(100, "g", "caster sugar"),),
+        (says("Melt the ", takes(0), "."), says("Pour the melted ", takes(0), " over.")),
+    )
+    steps = sheet(recipe(twice)).components[0].steps
+    assert [len(step.uses) for step in steps] == [1, 0]
