@@ -6,13 +6,11 @@ from fractions import Fraction
 
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.editions import Edition
-from sitegen.kitchen.eggs import UnknownEggSize
 from sitegen.kitchen.ovens import OvenOutOfRange
 from sitegen.kitchen.recipe import BatchAsk, Recipe
 from sitegen.kitchen.scaling import CannotScale
 from sitegen.kitchen.shares import BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart
 from sitegen.kitchen.tables import Tables
-from sitegen.kitchen.tins import NoCapacity
 from sitegen.sheet.amounts import decimal_text
 from sitegen.sheet.batches import offered
 from sitegen.sheet.build import build_sheet
@@ -54,14 +52,8 @@ def _faults_of_one(recipe: Recipe, ask: BatchAsk | None, edition: Edition, shelf
         return ()
     except CannotScale as error:
         return (_cannot_scale(recipe, error),)
-    except NoCapacity as error:
-        return (_fault(recipe.at, "no-capacity", f"a {error.shape} holds no batter that could be scaled"),)
     except OvenOutOfRange as error:
         return (_oven_fault(recipe, error),)
-    except UnknownEggSize as error:
-        known = ", ".join(error.known)
-        sentence = f"no {error.region.upper()} egg is called '{error.size}'"
-        return (_fault(recipe.at, "unknown-egg-size", sentence, f"write one of: {known}"),)
     except TaskCircle as error:
         way = " -> ".join((*error.components, error.components[0]))
         return (_fault(recipe.at, "steps-in-a-circle", f"components wait for each other: {way}"),)
@@ -128,22 +120,10 @@ CODES = (
         bad="batches: [90000 cupcakes]",
     ),
     FaultCode(
-        "no-capacity",
-        Severity.ERROR,
-        "A batch is asked for by tin, but a flat tray has no capacity to compare with.",
-        "Ask for that batch by count: `24 cookies`.",
-    ),
-    FaultCode(
         "oven-out-of-range",
         Severity.ERROR,
         "No household oven goes there; nearly always the wrong scale was written.",
         "Say C or F, fan or conventional, and look at the figure again.",
-    ),
-    FaultCode(
-        "unknown-egg-size",
-        Severity.ERROR,
-        "The region's egg grades have no such size, so the eggs cannot be weighed.",
-        "Use a size of the school's own region.",
     ),
     FaultCode(
         "steps-in-a-circle",

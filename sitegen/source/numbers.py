@@ -33,10 +33,12 @@ _FORMS = (
     rf"\d{{1,9}} ?{_GLYPH}",  # 1½
     _GLYPH,
     r"\d{1,9}(?:\.\d{1,6})?",  # 150, 1.5
+    r"\.\d{1,6}",  # .5
 )
 _ONE = "(?:" + "|".join(_FORMS) + ")"
 _NUMBER = re.compile(rf"({_ONE})(?:(?: ?[-–—] ?| to )({_ONE}))?")
-_COMMA_DECIMAL = re.compile(r"\d{1,9},\d{1,3}(?!\d)")
+_COMMA_DECIMAL = re.compile(r"(\d{1,9}),(\d{1,3})(?!\d)")
+_MINUS = re.compile(r"[-–−] ?\d[\d.,/]{0,12}")
 _PARTS = re.compile(rf"(?:(\d+) +)?(\d+){_SLASH}(\d+)")
 
 BACKWARDS_RANGE = FaultCode(
@@ -50,7 +52,7 @@ BACKWARDS_RANGE = FaultCode(
 NO_NUMBER = FaultCode(
     "not-a-number",
     Severity.ERROR,
-    "A figure that is none: nothing over nothing, or an amount of zero.",
+    "A figure that is no amount: nothing, less than nothing, or more digits than any kitchen needs.",
     "Write the amount that goes in.",
     good="150 g plain flour",
     bad="0 g plain flour",
@@ -78,17 +80,17 @@ class Found:
 def number_at(text: str, start: int = 0) -> Found | None:
     """The number or range that begins at `start`; None where none does.
 
-    Exact. Raises Misread for a range backwards, for nothing at all, and for a decimal comma.
+    Exact. Raises Misread for a range backwards, for what is no amount, and for a comma in a number.
     """
-    comma = _COMMA_DECIMAL.match(text, start)
-    if comma:
-        fixed = comma.group(0).replace(",", ".")
-        raise Misread(
-            COMMA_DECIMAL, f"'{comma.group(0)}' has a comma in it", f"write '{fixed}'", *comma.span()
-        )
+    _refuse_comma(text, start)
+    minus = _MINUS.match(text, start)
+    if minus:
+        raise _no_amount(minus.group(0), minus.span())
     found = _NUMBER.match(text, start)
     if not found:
         return None
+    if text[found.end() : found.end() + 1].isdigit():
+        raise _no_amount(text[start : found.end() + 1] + "...", (start, found.end() + 1))
     low = _value(found.group(1), found.span(1))
     high = _value(found.group(2), found.span(2)) if found.group(2) else low
     if high < low:
@@ -97,9 +99,9 @@ def number_at(text: str, start: int = 0) -> Found | None:
     return Found(Span(low, high), found.end())
 
 
-def whole_number(text: str) -> Fraction | None:
-    """A text that is one number and nothing else, exact; None for anything else."""
-    found = number_at(text)
+def whole_number(text: str, start: int = 0) -> Fraction | None:
+    """A text that from `start` on is one number and nothing else, exact; None for anything else."""
+    found = number_at(text, start)
     whole = found is not None and found.end == len(text) and not found.span.is_range
     return found.span.low if found is not None and whole else None
 
@@ -107,8 +109,24 @@ def whole_number(text: str) -> Fraction | None:
 def _value(text: str, where: tuple[int, int]) -> Fraction:
     value = _unchecked(text)
     if value is None or value <= 0:
-        raise Misread(NO_NUMBER, f"'{text}' is no amount", "write how much goes in", *where)
+        raise _no_amount(text, where)
     return value
+
+
+def _no_amount(text: str, where: tuple[int, int]) -> Misread:
+    return Misread(NO_NUMBER, f"'{text}' is no amount", "write how much it is", *where)
+
+
+def _refuse_comma(text: str, start: int) -> None:
+    """Raises Misread for '1,5'; for '1,500', where nobody can know which of two figures is meant, with both."""
+    found = _COMMA_DECIMAL.match(text, start)
+    if not found:
+        return
+    whole, decimals = found.groups()
+    way_out = f"write '{whole}.{decimals}'"
+    if len(decimals) == 3:
+        way_out = f"write '{whole}{decimals}', or '{whole}.{decimals}' if that is meant"
+    raise Misread(COMMA_DECIMAL, f"'{found.group(0)}' has a comma in it", way_out, *found.span())
 
 
 def _unchecked(text: str) -> Fraction | None:

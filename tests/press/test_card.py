@@ -87,7 +87,7 @@ def test_paper_is_as_asked(paper: str, points: tuple[int, int], press: CardPress
 
 @pytest.mark.parametrize("steps", [6, 8])
 def test_a_plain_recipe_takes_two_pages(steps: int, press: CardPress) -> None:
-    with pikepdf.open(BytesIO(printed(press, sample_sheet(steps=steps, photos=2)))) as pdf:
+    with pikepdf.open(BytesIO(printed(press, sample_sheet(steps=steps, photos=2, lines=6)))) as pdf:
         assert len(pdf.pages) == 2
 
 

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from pydantic import BaseModel, ValidationError
 
 from sitegen.faults import Fault
+from sitegen.source.larder_file import LarderFile
 from sitegen.source.models import RecipeFile, SiteFile, TutorialFile
 from sitegen.source.reader import parse_document
 from sitegen.source.shapes import KINDS, shaped
@@ -114,7 +115,7 @@ VALUES = st.recursive(
 )
 
 
-@pytest.mark.parametrize("model", [RecipeFile, SiteFile, TutorialFile])
+@pytest.mark.parametrize("model", [RecipeFile, SiteFile, TutorialFile, LarderFile])
 @given(data=st.data())
 def test_every_kind_of_error_of_the_validator_has_a_sentence(
     model: type[BaseModel], data: st.DataObject
