@@ -9,6 +9,7 @@ from sitegen.source.numbers import GLYPHS, number_at
 WORDS = {
     "half": Fraction(1, 2),
     "a half": Fraction(1, 2),
+    "one half": Fraction(1, 2),
     "a third": Fraction(1, 3),
     "one third": Fraction(1, 3),
     "two thirds": Fraction(2, 3),
@@ -20,11 +21,12 @@ WORDS = {
     "a fifth": Fraction(1, 5),
     "all": Fraction(1),
 }
-REST = ("the rest", "rest", "the remaining", "what is left")
+REST = ("the rest", "rest", "what is left")
+_OF = r" (?:of the|of|the) "
 _WORD = re.compile(
-    "(" + "|".join(sorted((*WORDS, *REST), key=len, reverse=True)) + r") of (?:the )?", re.IGNORECASE
+    "(" + "|".join(sorted((*WORDS, *REST), key=len, reverse=True)) + f"){_OF}|the remaining ", re.IGNORECASE
 )
-_FIGURE = re.compile(r" of (?:the )?", re.IGNORECASE)
+_FIGURE = re.compile(_OF, re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -42,9 +44,9 @@ def share_at(text: str) -> Share | None:
     """
     word = _WORD.match(text)
     if word:
-        said = word.group(1).casefold()
-        return Share(WORDS.get(said), word.end())
-    if "/" not in text and "⁄" not in text and not any(glyph in text for glyph in GLYPHS):
+        return Share(WORDS.get((word.group(1) or "").casefold()), word.end())
+    head = text[:12].partition(" ")[0]
+    if not any(mark in head for mark in ("/", "⁄", *GLYPHS)):
         return None
     found = number_at(text)
     if found is None or found.span.is_range or found.span.low > 1:
