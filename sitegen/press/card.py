@@ -38,8 +38,9 @@ class CardPress:
         self._fonts = FontConfiguration()
         files = {font: card_file("fonts", subset(font), "font/ttf") for font in theme.fonts}
         faces = "".join(_face(font, file) for font, file in files.items())
+        self._style_text = faces + _colours(theme) + theme.styles["card.css"]
         self._style = weasyprint.CSS(
-            string=faces + _colours(theme) + theme.styles["card.css"],
+            string=self._style_text,
             url_fetcher=CardFetcher(files.values()),
             font_config=self._fonts,
         )
@@ -76,8 +77,11 @@ class CardPress:
         return pdf
 
     def _identifier(self, html: str, paper: str) -> bytes:
-        """The first half of the file's /ID (ISO 32000-1, 14.4): a hash of all that made the card."""
-        return sha256(f"{self._theme.digest}{paper}{html}".encode()).hexdigest()[:32].encode()
+        """The first half of the file's /ID (ISO 32000-1, 14.4): a hash of all that made the card.
+
+        Fonts and photos are in it by their addresses, which their bytes decide.
+        """
+        return sha256("\n".join((paper, self._style_text, html)).encode()).hexdigest()[:32].encode()
 
 
 def _shown(sheet: Sheet, photos: Mapping[str, bytes]) -> Iterator[tuple[str, bytes]]:

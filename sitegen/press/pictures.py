@@ -1,11 +1,12 @@
 """A photo as bytes -> the cuts that pages use, in two formats, with nothing of the camera left in them."""
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from hashlib import sha256
 from io import BytesIO
 from warnings import catch_warnings, simplefilter
 
-from PIL import Image, ImageCms, ImageOps, UnidentifiedImageError
+from PIL import Image, ImageCms, ImageFile, ImageOps, UnidentifiedImageError
 
 from sitegen.press.picture import Cut, Picture
 
@@ -48,7 +49,7 @@ def cut_picture(source: bytes, file: str) -> tuple[Picture, tuple[tuple[str, byt
 def _opened(source: bytes, file: str) -> Image.Image:
     """The photo upright and in sRGB, no larger than the widest cut needs it."""
     try:
-        with catch_warnings():
+        with catch_warnings(), _whole_files_only():
             simplefilter("error", Image.DecompressionBombWarning)
             image = Image.open(BytesIO(source), formats=sorted(_FORMATS))
             _refuse_huge(image, file)
@@ -61,6 +62,20 @@ def _opened(source: bytes, file: str) -> Image.Image:
     except (OSError, SyntaxError, ValueError) as error:
         raise PictureUnreadable(file, "the file is damaged or cut short") from error
     return _flat(_in_srgb(ImageOps.exif_transpose(image)))
+
+
+@contextmanager
+def _whole_files_only() -> Iterator[None]:
+    """Refuse a file that is cut short, also after the printing engine was loaded.
+
+    WeasyPrint tells Pillow, for the whole process, to fill what is missing with grey.
+    """
+    before = ImageFile.LOAD_TRUNCATED_IMAGES
+    ImageFile.LOAD_TRUNCATED_IMAGES = False
+    try:
+        yield
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = before
 
 
 def _refuse_huge(image: Image.Image, file: str) -> None:

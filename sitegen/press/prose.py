@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from html import unescape
 
 import nh3
@@ -9,7 +10,7 @@ from markdown import Markdown
 from markupsafe import Markup
 
 _EXTENSIONS = ("tables", "sane_lists", "smarty")
-_INLINE_TAGS = {"a", "br", "em", "strong", "sub", "sup"}
+_INLINE_TAGS = frozenset({"a", "br", "em", "strong", "sub", "sup"})
 _BLOCK_TAGS = {"blockquote", "h2", "h3", "h4", "hr", "img", "li", "ol", "p", "ul"}
 _TABLE_TAGS = {"table", "tbody", "td", "th", "thead", "tr"}
 _ATTRIBUTES = {"a": {"href"}, "img": {"alt", "src"}, "ol": {"start"}}
@@ -46,7 +47,7 @@ def to_inline_html(markdown: str) -> Markup:
 
 def to_plain(markdown: str) -> str:
     """The words alone, on one line."""
-    return _SPACES.sub(" ", unescape(_cleaned(markdown, set()))).strip()
+    return _SPACES.sub(" ", unescape(_cleaned(markdown, frozenset()))).strip()
 
 
 def prose_parts(markdown: str) -> tuple[Markup | ProsePicture, ...]:
@@ -71,7 +72,9 @@ def _picture(attributes: str) -> ProsePicture:
     return ProsePicture(values.get("src", ""), values.get("alt", ""))
 
 
-def _cleaned(markdown: str, tags: set[str]) -> Markup:
+@lru_cache(maxsize=4096)
+def _cleaned(markdown: str, tags: frozenset[str]) -> Markup:
+    """Kept, since one text stands on the pages of many batches and editions."""
     html = Markdown(extensions=_EXTENSIONS).convert(markdown)
     attributes = {tag: names for tag, names in _ATTRIBUTES.items() if tag in tags}
-    return Markup(nh3.clean(html, tags=tags, attributes=attributes, url_schemes=_SCHEMES))
+    return Markup(nh3.clean(html, tags=set(tags), attributes=attributes, url_schemes=_SCHEMES))

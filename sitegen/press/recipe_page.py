@@ -83,7 +83,6 @@ def _sheet_only(view: View) -> dict[str, object]:
         "notes": to_html(view.notes),
         "red_cautions": _of_level(view.cautions, "red"),
         "other_cautions": tuple(caution for caution in view.cautions if caution.level != "red"),
-        "caution_titles": {caution.key: caution.title for caution in view.cautions},
     }
 
 

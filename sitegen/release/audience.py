@@ -6,49 +6,65 @@ what it was never given.
 
 from collections.abc import Collection
 from dataclasses import replace
+from datetime import date
 
 from sitegen.kitchen.recipe import PublicShows
-from sitegen.sheet.values import IngredientSide, PublicComponent, Sheet, SheetPhoto, Teaser, View
+from sitegen.sheet.values import Head, IngredientSide, PublicComponent, Sheet, SheetRevision, Teaser, View
 
 
-def public_view(sheet: Sheet, shows: PublicShows) -> View:
-    """What everyone may see of a sheet."""
+def public_view(sheet: Sheet, shows: PublicShows, since: date | None = None) -> View:
+    """What everyone may see of a sheet.
+
+    since: the public day, which is this audience's day of first release; None keeps the sheet's own.
+    """
+    head = _released(sheet.head, since)
     match shows:
         case PublicShows.TEASER:
-            return _teaser(sheet)
+            return Teaser(head, sheet.allergens, sheet.estimates_note)
         case PublicShows.INGREDIENTS:
-            return _ingredient_side(sheet)
+            return _ingredient_side(sheet, head)
         case PublicShows.EVERYTHING:
-            return sheet
+            return replace(sheet, head=head)
 
 
-def with_pages_of(sheet: Sheet, slugs: Collection[str]) -> Sheet:
-    """The sheet with links to those base recipes only that have a page in the same tree.
+def public_revisions(sheet: Sheet, shows: PublicShows) -> tuple[SheetRevision, ...]:
+    """Corrections that everyone hears of: wherever a figure is shown, its correction is too."""
+    return () if shows is PublicShows.TEASER else sheet.revisions
+
+
+def with_pages_of(view: View, slugs: Collection[str]) -> View:
+    """The view with links to those base recipes only that have a page in the same tree.
 
     slugs: of the recipes that the audience may open. A base recipe that is still a draft is printed
     as a part of this sheet, and its address is not told.
     """
+    if not isinstance(view, Sheet):
+        return view
     components = tuple(
-        part if part.base_slug in slugs else replace(part, base_slug="") for part in sheet.components
+        part if part.base_slug in slugs else replace(part, base_slug="") for part in view.components
     )
-    return replace(sheet, components=components)
+    return replace(view, components=components)
 
 
 def photos_in(view: View) -> tuple[str, ...]:
     """Files of the pictures that a view may show, each once, in the order of the page."""
     shown = [view.head.photo]
     if isinstance(view, Sheet):
-        shown += [step.photo for component in view.components for step in component.steps]
-    return tuple(dict.fromkeys(photo.file for photo in shown if isinstance(photo, SheetPhoto)))
+        shown += [step.photo for part in view.components for step in part.steps]
+    return tuple(dict.fromkeys(photo.file for photo in shown if photo is not None))
 
 
-def _teaser(sheet: Sheet) -> Teaser:
-    return Teaser(sheet.head, sheet.allergens, sheet.estimates_note)
+def _released(head: Head, since: date | None) -> Head:
+    """The head with this audience's day: what changed before it was never seen in another form."""
+    if since is None:
+        return head
+    published = since.isoformat()
+    return replace(head, published=published, modified=max(head.modified, published))
 
 
-def _ingredient_side(sheet: Sheet) -> IngredientSide:
+def _ingredient_side(sheet: Sheet, head: Head) -> IngredientSide:
     return IngredientSide(
-        head=sheet.head,
+        head=head,
         components=tuple(PublicComponent(part.title, part.lines) for part in sheet.components if part.lines),
         tin=sheet.tin,
         oven=sheet.oven,

@@ -7,7 +7,6 @@ merely never found again. Faults are not kept, only finished bytes.
 import os
 import time
 from dataclasses import dataclass
-from functools import cache
 from hashlib import sha256
 from importlib.metadata import PackageNotFoundError, version
 from importlib.resources import files
@@ -19,20 +18,6 @@ _KEPT_SECONDS = 30 * 24 * 60 * 60
 _LIBRARIES = ("fonttools", "jinja2", "markdown", "nh3", "pikepdf", "pillow", "pydyf", "segno", "weasyprint")
 
 
-def key_of(*parts: str | bytes) -> str:
-    """The key of what these parts make, with our code and the libraries that take part in it.
-
-    Each part goes in with its length, so that ('ab', 'c') and ('a', 'bc') differ.
-    """
-    digest = sha256(makers_hash().encode())
-    for part in parts:
-        body = part.encode() if isinstance(part, str) else part
-        digest.update(len(body).to_bytes(8))
-        digest.update(body)
-    return digest.hexdigest()
-
-
-@cache
 def makers_hash() -> str:
     """A hash of our own code and tables and of the versions of the libraries that print."""
     digest = sha256()
@@ -55,11 +40,31 @@ def _version(library: str) -> str:
         return "missing"
 
 
+class NotKept(Exception):
+    """An entry vanished while a build ran."""
+
+
 @dataclass(frozen=True)
 class Cache:
-    """Kept bytes in a folder, `.sitegen/cache/`. Each file begins with the hash of what follows it."""
+    """Kept bytes in a folder, `.sitegen/cache/`. Each file begins with the hash of what follows it.
+
+    makers: hash of what makes the entries (`makers_hash`), which goes into every key.
+    """
 
     folder: Path
+    makers: str
+
+    def key(self, *parts: str | bytes) -> str:
+        """The key of what these parts make.
+
+        Each part goes in with its length, so that ('ab', 'c') and ('a', 'bc') differ.
+        """
+        digest = sha256(self.makers.encode())
+        for part in parts:
+            body = part.encode() if isinstance(part, str) else part
+            digest.update(len(body).to_bytes(8))
+            digest.update(body)
+        return digest.hexdigest()
 
     def get(self, key: str) -> bytes | None:
         """The kept bytes, or None. A file that was cut short by a power failure counts as none."""
@@ -71,6 +76,17 @@ class Cache:
             return None
         digest, body = kept[:_DIGEST_BYTES], kept[_DIGEST_BYTES:]
         return body if sha256(body).digest() == digest else None
+
+    def has(self, key: str) -> bool:
+        """Whether the bytes are kept, whole."""
+        return self.get(key) is not None
+
+    def fetch(self, key: str) -> bytes:
+        """Bytes that this build has put there; raises NotKept where another hand took them away."""
+        body = self.get(key)
+        if body is None:
+            raise NotKept(key)
+        return body
 
     def put(self, key: str, body: bytes) -> None:
         """Keep bytes; raises OSError where the disk is full or may not be written."""

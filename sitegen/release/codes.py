@@ -1,9 +1,6 @@
 """The faults that only a build can meet: of the machine and the output folder, not of a file's text."""
 
-import errno
-from pathlib import Path
-
-from sitegen.faults import Fault, FaultCode, Place, Severity
+from sitegen.faults import FaultCode, Severity
 
 ANOTHER_BUILD = FaultCode(
     "another-build",
@@ -23,8 +20,37 @@ CANNOT_WRITE = FaultCode(
 CANNOT_READ = FaultCode(
     "cannot-read",
     Severity.ERROR,
-    "A file that was there when the folder was read could not be read when it was printed.",
+    "A file that was there when the folder was listed could not be read when it was wanted.",
     "Look whether the file is still there and may be read, and publish again.",
+    file="",
+)
+CHANGED_MEANWHILE = FaultCode(
+    "changed-meanwhile",
+    Severity.ERROR,
+    "A file was saved anew, or an entry of the cache removed, while the build was reading it, so that the "
+    "output would have been half old and half new.",
+    "Publish again.",
+    file="",
+)
+PICTURE_UNPRINTABLE = FaultCode(
+    "picture-unprintable",
+    Severity.ERROR,
+    "A picture begins as one, but cannot be read to its end: most often a copy that was cut short.",
+    "Copy the picture again from the camera or from where it was edited.",
+    file="",
+)
+CARD_FAILED = FaultCode(
+    "card-failed",
+    Severity.ERROR,
+    "The press tripped over one card. The recipe may be sound, and the theme or the press at fault.",
+    "Try the recipe with the theme that comes with the program; if it still fails, report it.",
+    file="",
+)
+THEME_UNUSABLE = FaultCode(
+    "theme-unusable",
+    Severity.ERROR,
+    "The theme that `site.yaml` names is not there, or one of its files is missing or wrong.",
+    "Mend the theme, or write `theme: oatcloth`.",
     file="",
 )
 WORKER_DIED = FaultCode(
@@ -36,36 +62,13 @@ WORKER_DIED = FaultCode(
     file="",
 )
 
-CODES = (ANOTHER_BUILD, CANNOT_WRITE, CANNOT_READ, WORKER_DIED)
-
-_REASONS = {
-    errno.ENOSPC: "the disk is full",
-    errno.EDQUOT: "your share of the disk is used up",
-    errno.EACCES: "its rights do not allow it",
-    errno.EPERM: "its rights do not allow it",
-    errno.EROFS: "its disk is read-only",
-    errno.ENOTDIR: "a file stands where a folder should be",
-    errno.EEXIST: "a file stands where a folder should be",
-}
-
-
-def another_build(root: Path) -> Fault:
-    sentence = "another build of this folder is running"
-    return ANOTHER_BUILD.fault(Place(_shown(root, root / "output")), sentence, "wait until it has ended")
-
-
-def cannot_write(root: Path, problem: OSError) -> Fault:
-    """The fault for a system's refusal while the output was written."""
-    reason = _REASONS.get(problem.errno or 0, problem.strerror or "the system gives no reason")
-    place = Place(_shown(root, Path(str(problem.filename or root / "output"))))
-    return CANNOT_WRITE.fault(place, f"it cannot be written: {reason}", "the old output was kept")
-
-
-def worker_died(root: Path) -> Fault:
-    sentence = "a process that prints was ended from outside, perhaps for want of memory"
-    return WORKER_DIED.fault(Place(_shown(root, root / "output")), sentence, "try '--jobs 1'")
-
-
-def _shown(root: Path, path: Path) -> str:
-    """A path as the baker knows it: below the folder where it lies there."""
-    return path.relative_to(root).as_posix() if path.is_relative_to(root) else path.as_posix()
+CODES = (
+    ANOTHER_BUILD,
+    CANNOT_WRITE,
+    CANNOT_READ,
+    CHANGED_MEANWHILE,
+    PICTURE_UNPRINTABLE,
+    CARD_FAILED,
+    THEME_UNUSABLE,
+    WORKER_DIED,
+)

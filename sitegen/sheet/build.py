@@ -24,7 +24,7 @@ from sitegen.sheet.tin_words import batch_tin_text
 from sitegen.sheet.values import Sheet, SheetComponent, SheetStep, SheetVideo
 from sitegen.sheet.work import work_of
 
-SUMMARY_LENGTH = 64
+SUMMARY_LENGTH = 56
 
 
 @dataclass(frozen=True)

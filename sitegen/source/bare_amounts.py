@@ -39,13 +39,14 @@ def bare_amount_in(text: str, start: int = 0, end: int | None = None) -> BareAmo
     found = _BARE.search(text, start, len(text) if end is None else end)
     if not found:
         return None
-    return BareAmount(found.group(0).strip(), found.start(), found.end(), _in_braces(found))
+    words = found.group(0).strip()
+    return BareAmount(words, found.start(), found.start() + len(words), _in_braces(found))
 
 
 def _in_braces(found: re.Match[str]) -> str:
-    figure = found.group("figure")
     if found.group("gas"):
-        return f"{{{found.group('gas')}}}"
+        return f"{{{found.group('gas').strip()}}}"
+    figure = found.group("figure").strip()
     if found.group("measure"):
         return f"{{{figure} {found.group('measure')} of ...}}"
     if found.group("length"):

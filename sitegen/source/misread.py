@@ -17,3 +17,7 @@ class Misread(Exception):
         self.way_out = way_out
         self.start = start
         self.end = end
+
+    def moved(self, by: int) -> "Misread":
+        """The same fault of a text that stands `by` letters further on in a longer one."""
+        return Misread(self.code, self.sentence, self.way_out, self.start + by, self.end + by)

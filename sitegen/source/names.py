@@ -1,12 +1,14 @@
 """Names of ingredients and parts: looked up, or a fault that says what was probably meant."""
 
 import re
+from dataclasses import dataclass
 from difflib import get_close_matches
 
 from sitegen.faults import FaultCode, Severity
-from sitegen.kitchen.larder import Ingredient
+from sitegen.kitchen.larder import Ingredient, Larder
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread
+from sitegen.source.stretches import Stretch
 
 UNKNOWN_INGREDIENT = FaultCode(
     "unknown-ingredient",
@@ -26,48 +28,71 @@ UNKNOWN_PART = FaultCode(
 )
 CODES = (UNKNOWN_INGREDIENT, UNKNOWN_PART)
 
-ADJECTIVES = re.compile(r"[\w'-]+ ")
+_LAST_ADJECTIVE = 2
+_ADJECTIVE = re.compile(r"[^\W\d]+(?:[-'][^\W\d]+)*")
+_AND = re.compile(r" and | & ")
+_NO_ADJECTIVES = frozenset({"a", "an", "and", "few", "of", "or", "plus", "some", "the", "to", "with"})
 NEAR_TITLE = 0.6
 
 
-def ingredient_named(name: str, start: int, context: Context) -> Ingredient:
-    """The larder's row of a name. start: where the name stands in the line. Raises Misread."""
-    row = context.tables.larder.find(name)
+@dataclass(frozen=True)
+class Title:
+    """title: as it is written where it belongs. is_base: another recipe's, not a component's."""
+
+    title: str
+    is_base: bool
+
+
+def known(name: Stretch, context: Context) -> Ingredient | None:
+    """The larder's row of a name, however many blanks are between its words; None where it has none."""
+    return context.tables.larder.find(name.words)
+
+
+def ingredient_named(name: Stretch, context: Context) -> Ingredient:
+    """The larder's row of a name. Raises Misread."""
+    row = known(name, context)
     if row is not None:
         return row
-    sentence = f"'{name}' is not in the larder"
-    raise Misread(UNKNOWN_INGREDIENT, sentence, _meant(name, context), start, start + len(name))
+    sentence = f"'{name.words}' is not in the larder"
+    way_out = _meant(name.words, context.tables.larder)
+    raise Misread(UNKNOWN_INGREDIENT, sentence, way_out, name.start, name.end)
 
 
-def _meant(name: str, context: Context) -> str:
-    """What was probably meant: a name hidden behind an adjective, else the nearest name."""
-    larder = context.tables.larder
-    rest = name
-    while word := ADJECTIVES.match(rest):
-        before, rest = name[: len(name) - len(rest) + word.end()].strip(), rest[word.end() :]
-        if larder.find(rest):
-            return f"write the adjective after a comma: '{rest}, {before}'"
+def _meant(name: str, larder: Larder) -> str:
+    """What was probably meant: two ingredients, a name behind an adjective, else the nearest name."""
+    halves = _AND.split(name)
+    if len(halves) == 2 and any(larder.find(half) for half in halves):
+        return "write each on a line of its own, with its own amount"
+    words = name.split()
+    for count in range(1, min(len(words) - 1, _LAST_ADJECTIVE) + 1):
+        rest = " ".join(words[count:])
+        if larder.find(rest) and all(_is_adjective(word) for word in words[:count]):
+            return f"write the adjective after a comma: '{rest}, {' '.join(words[:count])}'"
     near = larder.near(name)
-    if near:
-        return f"did you mean '{near[0]}'?"
-    return "add it to content/larder.yaml with what you know of it"
+    return f"did you mean '{near[0]}'?" if near else "add it to content/larder.yaml with what you know of it"
 
 
-def title_named(name: str, context: Context) -> tuple[str, bool] | None:
-    """The title of a component (False) or another recipe (True), whatever its capitals; None for neither."""
-    wanted = name.casefold()
+def _is_adjective(word: str) -> bool:
+    return bool(_ADJECTIVE.fullmatch(word)) and word.casefold() not in _NO_ADJECTIVES
+
+
+def title_named(name: str, context: Context) -> Title | None:
+    """The component or other recipe of that title, whatever its capitals; None for neither."""
+    wanted = " ".join(name.casefold().split())
     for titles, is_base in ((context.components, False), (context.recipes, True)):
         for title in titles:
             if title.casefold() == wanted:
-                return title, is_base
+                return Title(title, is_base)
     return None
 
 
-def unknown_part(name: str, start: int, context: Context) -> Misread:
+def unknown_part(name: Stretch, context: Context) -> Misread:
     """The fault of a part of nothing known."""
     titles = (*context.components, *context.recipes)
-    near = get_close_matches(name.casefold(), [title.casefold() for title in titles], n=1, cutoff=NEAR_TITLE)
-    meant = next((title for title in titles if near and title.casefold() == near[0]), "")
-    way_out = f"did you mean '{meant}'?" if meant else "write the title of a component or of another recipe"
-    sentence = f"'{name}' is no component of this recipe, and no other recipe"
-    return Misread(UNKNOWN_PART, sentence, way_out, start, start + len(name))
+    folded = {title.casefold(): title for title in titles}
+    near = get_close_matches(name.words.casefold(), folded, n=1, cutoff=NEAR_TITLE)
+    way_out = "write the title of a component or of another recipe"
+    if near:
+        way_out = f"did you mean '{folded[near[0]]}'?"
+    sentence = f"'{name.words}' is no component of this recipe, and no other recipe"
+    return Misread(UNKNOWN_PART, sentence, way_out, name.start, name.end)

@@ -118,7 +118,7 @@ def _no_amount(text: str, where: tuple[int, int]) -> Misread:
 
 
 def _refuse_comma(text: str, start: int) -> None:
-    """Raises Misread for '1,5'; for '1,500', where nobody can know which of two figures is meant, with both."""
+    """Raises Misread for '1,5'; for '1,500' with both figures that may be meant."""
     found = _COMMA_DECIMAL.match(text, start)
     if not found:
         return

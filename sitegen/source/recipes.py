@@ -10,6 +10,7 @@ from sitegen.kitchen.recipe import (
     BatchAsk,
     Component,
     Line,
+    Makes,
     Photo,
     Prose,
     PublicShows,
@@ -22,16 +23,19 @@ from sitegen.kitchen.recipe import (
 )
 from sitegen.source.captions import captions_named
 from sitegen.source.context import Context
+from sitegen.source.durations import read_span_of_minutes
 from sitegen.source.lines import read_line
 from sitegen.source.misread import Misread
 from sitegen.source.models import ComponentFile, PhotoFile, RecipeFile, StepFile
 from sitegen.source.nodes import Path
 from sitegen.source.photos import Folder, photo_named
-from sitegen.source.phrases import read_batch, read_fill, read_makes, read_oven, read_span_of_minutes
-from sitegen.source.prose import AMBIGUOUS, UNLISTED, read_prose
+from sitegen.source.phrases import read_batch, read_fill, read_oven
+from sitegen.source.prose import read_prose
 from sitegen.source.reader import Document
+from sitegen.source.references import AMBIGUOUS, UNLISTED
 from sitegen.source.settling import settled
 from sitegen.source.vessels import read_tin
+from sitegen.source.yields import read_makes
 
 Value = TypeVar("Value")
 
@@ -79,7 +83,7 @@ class _RecipeReading:
         makes = self._read(("makes",), lambda text, at: read_makes(text, at, self._context))
         tin = self._read(("tin",), lambda text, at: read_tin(text, at, self._context))
         components = settled(self._components())
-        batches = self._batches()
+        batches = self._batches(makes)
         if makes is None:
             return None
         return Recipe(
@@ -154,9 +158,11 @@ class _RecipeReading:
         self.faults += faults
         return photo
 
-    def _batches(self) -> tuple[BatchAsk, ...]:
+    def _batches(self, makes: Makes | None) -> tuple[BatchAsk, ...]:
         paths: list[Path] = [("batches", index) for index in range(len(self._file.batches or ()))]
-        read = (self._read(path, lambda text, at: read_batch(text, at, self._context)) for path in paths)
+        read = (
+            self._read(path, lambda text, at: read_batch(text, at, self._context, makes)) for path in paths
+        )
         return tuple(batch for batch in read if batch is not None)
 
     def _release(self) -> Release:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from sitegen.kitchen.recipe import Amount, Component, IngredientLine, Line, PartLine, Reference, Step
-from sitegen.source.prose import REST
+from sitegen.source.references import REST
 
 WHOLE = Fraction(1)
 

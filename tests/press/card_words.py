@@ -36,15 +36,15 @@ class Word:
 
 @dataclass(frozen=True)
 class PrintedWords:
-    """sizes: width and height of each page in points."""
+    """sizes: width and height of each page in points.
+
+    text: all that is printed, in the order of the file, without any space, so that a word cut at a line's
+    end is still one.
+    """
 
     sizes: tuple[tuple[float, float], ...]
     words: tuple[Word, ...]
-
-    @property
-    def text(self) -> str:
-        """All words without any space, so that a word cut at a line's end is still one."""
-        return "".join(word.text for word in self.words)
+    text: str
 
     def overlaps(self) -> list[tuple[str, str]]:
         return [(one.text, other.text) for one, other in combinations(self.words, 2) if one.covers(other)]
@@ -60,8 +60,7 @@ class PrintedWords:
 
 
 def printed_words(pdf: Path) -> PrintedWords:
-    out = subprocess.run(["pdftotext", "-bbox", pdf, "-"], capture_output=True, text=True, check=True).stdout
-    pages = PAGE.findall(out)
+    pages = PAGE.findall(_pdftotext("-bbox", pdf))
     return PrintedWords(
         tuple((float(width), float(height)) for width, height, _ in pages),
         tuple(
@@ -69,7 +68,12 @@ def printed_words(pdf: Path) -> PrintedWords:
             for number, (_, _, body) in enumerate(pages, 1)
             for *sides, text in WORD.findall(body)
         ),
+        "".join(_pdftotext("-raw", pdf).split()),
     )
+
+
+def _pdftotext(how: str, pdf: Path) -> str:
+    return subprocess.run(["pdftotext", how, pdf, "-"], capture_output=True, text=True, check=True).stdout
 
 
 def words_of_html(html: str) -> set[str]:

@@ -27,12 +27,43 @@ POINTS_IN_MM = 72 / 25.4
 HOLE_PUNCH_MM = 15
 """ISO 838: the centre of a hole lies 12 mm from the edge, its radius is 3 mm."""
 
+
+def with_first_text(sheet: Sheet, text: str) -> Sheet:
+    part = sheet.components[0]
+    steps = (replace(part.steps[0], text=text), *part.steps[1:])
+    return replace(sheet, components=(replace(part, steps=steps), *sheet.components[1:]))
+
+
+def stretched(sheet: Sheet) -> Sheet:
+    """The sheet with the longest things that a baker may write."""
+    long = "Schokoladenbuttercremetortenbodenverzierung"
+    part = sheet.components[0]
+    line = replace(part.lines[0], name=long, extra=long, amount="3\u00a0cups + 3\u00a0tbsp + 2½\u00a0tsp")
+    step = replace(part.steps[0], text=long * 3, oven=sheet.oven * 3, tutorial=None)
+    first = replace(part, title=f"{long} {long}", lines=(line, *part.lines), steps=(step, *part.steps[1:]))
+    return replace(
+        sheet,
+        head=replace(sheet.head, title=f"{long} with {long} and {long}", makes=long, summary=long),
+        components=(first, *sheet.components[1:]),
+        tin=f"{long} {long}",
+        oven=f"{sheet.oven}, then {sheet.oven}",
+        plan=(replace(sheet.plan[0], component=long, summary=long * 2), *sheet.plan[1:]),
+    )
+
+
 SHAPES = {
     "two steps and no photo": sample_sheet(steps=2, photos=0, lines=4, cautions=False),
     "twelve steps, five photos": sample_sheet(),
     "twelve steps in cups": in_cups(sample_sheet()),
     "thirty steps, each with a photo": sample_sheet(steps=30, photos=30, lines=22),
     "ingredients over more than a page": sample_sheet(steps=3, photos=1, lines=90),
+    "long words in every field": stretched(sample_sheet(steps=4, photos=2)),
+    "a step longer than a page": with_first_text(
+        sample_sheet(steps=3, photos=1), "Stir and stir again. " * 400
+    ),
+    "notes longer than a page": replace(
+        sample_sheet(steps=2, photos=0), notes="Wait a little longer.\n\n" * 120
+    ),
     "no method and no list": replace(sample_sheet(steps=2, photos=0), components=(), plan=()),
 }
 

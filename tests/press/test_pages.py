@@ -226,7 +226,7 @@ def test_the_sheet_carries_steps_uses_plan_cautions_keeping_and_changes(site: di
     for text in (
         'id="step-4"',
         "until no lump is larger than a lentil",
-        "160 °C fan, 180 °C conventional, gas 4",
+        SHEET.oven,
         "The work on one clock",
         "Hot sugar burns",
         "Sugar corrected from 250 g to 150 g.",

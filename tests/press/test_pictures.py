@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from io import BytesIO
 
 import pytest
-from PIL import ExifTags, Image, ImageCms
+from PIL import ExifTags, Image, ImageCms, ImageFile
 
 from sitegen.press import pictures
 from sitegen.press.picture import Cut
@@ -122,6 +122,15 @@ def test_what_cannot_be_read_is_refused_with_its_name(source: bytes, reason: str
         cut_picture(source, "content/recipes/x/bad.jpg")
     assert caught.value.file == "content/recipes/x/bad.jpg"
     assert reason in caught.value.reason
+
+
+def test_a_file_that_is_cut_short_is_refused_although_the_printing_engine_would_let_it_pass(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(ImageFile, "LOAD_TRUNCATED_IMAGES", True)
+    with pytest.raises(PictureUnreadable):
+        cut_picture(drawn_photo(800, 600)[:3000], "short.jpg")
+    assert ImageFile.LOAD_TRUNCATED_IMAGES is True
 
 
 def test_a_picture_that_would_fill_the_memory_is_refused_before_it_is_unpacked(

@@ -92,6 +92,11 @@ WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
     "base-circle": _in_file(
         BASE, ("- 5 egg whites", "- 5 egg whites\n      - 10 g of Blackcurrant and bay cupcakes")
     ),
+    "no-weight": _in_file(
+        BASE,
+        ("makes: 900 g", "makes: 2 bowls"),
+        ("- 5 egg whites", "- 5 egg whites\n      - 2 vanilla extract"),
+    ),
     "unused-component": _in_file(
         RECIPE,
         ("  Assembly:\n", "  Syrup:\n    method:\n      - text: Boil.\n        wait: 1 min\n  Assembly:\n"),

@@ -1,0 +1,204 @@
+"""The whole trip: a folder is read, proofed, printed, and its new output swapped in at once.
+
+The steps bear the numbers of `steps.py`. Whatever goes wrong before the last one leaves the old
+output as it is.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from hashlib import sha256
+from pathlib import Path
+
+from sitegen import __version__
+from sitegen.faults import Fault
+from sitegen.press.leaf import Tree
+from sitegen.press.theme import find_theme, load_theme
+from sitegen.release import swap
+from sitegen.release.cache import Cache, makers_hash
+from sitegen.release.days import school_day, standing
+from sitegen.release.failures import FAILURES, faults_of
+from sitegen.release.lock import only_build
+from sitegen.release.outputs import Build, Output, all_outputs
+from sitegen.release.print_room import CutPhotos, PrintRoom
+from sitegen.release.proof import Proof, proof
+from sitegen.release.report import (
+    BuiltFile,
+    Report,
+    changes_since,
+    file_hashes,
+    last_report,
+    release_input,
+)
+from sitegen.release.sheets import RecipeSheets, sheet_setter
+from sitegen.release.sites import (
+    Site,
+    public_site,
+    site_imprint,
+    subscribers_site,
+    technique_photos,
+    text_briefs,
+    tutorial_entries,
+)
+from sitegen.release.steps import Progress, Step
+from sitegen.source.school import Content, School
+
+WORKSHOP = ".sitegen"
+OUTPUT = "output"
+REPORT = "report.json"
+
+
+@dataclass(frozen=True)
+class Order:
+    """What is asked of a build.
+
+    now: the moment, aware of its zone; its date in the school's zone is the day. on: another day instead.
+    jobs: processes to print with, at least 1.
+    """
+
+    now: datetime
+    on: date | None = None
+    jobs: int = 1
+
+
+@dataclass(frozen=True)
+class Published:
+    """A build that was swapped in: its report, and the proof with what advice it gave."""
+
+    report: Report
+    proof: Proof
+
+
+class Refused(Exception):
+    """Nothing was swapped in. faults: why; texts: file -> lines, to show them."""
+
+    def __init__(self, faults: Sequence[Fault], texts: Mapping[str, tuple[str, ...]]) -> None:
+        super().__init__(faults)
+        self.faults = tuple(faults)
+        self.texts = texts
+
+
+def publish(root: Path, order: Order, progress: Progress) -> Published:
+    """Build `root/output/` anew. Raises Refused, with the old output kept, and MachineLacks."""
+    root = root.resolve()
+    try:
+        with only_build(root / WORKSHOP):
+            return _published(root, order, progress)
+    except FAILURES as problem:
+        raise Refused(faults_of(problem, root), {}) from problem
+
+
+def _published(root: Path, order: Order, progress: Progress) -> Published:
+    progress.begin(Step.READ, 0)
+    swap.finish_arrival(root / OUTPUT)
+    proofed = proof(root)
+    school = proofed.content.school
+    if proofed.errors or school is None:
+        raise Refused(proofed.faults, proofed.content.texts)
+    day = order.on or school_day(order.now, school.time_zone)
+    sheets = _all_sheets(proofed.content, school, progress)
+    build = _printed(root, order, progress, _sites(root, proofed.content, school, sheets, day), sheets)
+    inputs = _inputs(root, school, sheets, day) | {"sitegen": build.cache.makers}
+    report = _swapped_in(root, build, inputs, day, progress)
+    build.cache.forget_unused()
+    return Published(report, proofed)
+
+
+def _all_sheets(content: Content, school: School, progress: Progress) -> tuple[RecipeSheets, ...]:
+    progress.begin(Step.SHEETS, len(content.recipes))
+    setter = sheet_setter(content, school)
+    sheets = []
+    for recipe in content.recipes:
+        sheets.append(setter.all_sheets(recipe))
+        progress.advance()
+    return tuple(sheets)
+
+
+@dataclass(frozen=True)
+class _Sites:
+    public: Site
+    subscribers: Site
+    school: School
+
+
+def _sites(
+    root: Path, content: Content, school: School, sheets: Sequence[RecipeSheets], day: date
+) -> _Sites:
+    in_common = Site(
+        tree=Tree.PUBLIC,
+        imprint=site_imprint(school),
+        theme=load_theme(find_theme(root, school.theme)),
+        recipes=(),
+        tutorials=tutorial_entries(content.tutorials),
+        technique_photos=technique_photos(content.tutorials),
+    )
+    public = public_site(school, sheets, day, in_common)
+    return _Sites(public, subscribers_site(school, sheets, day, in_common), school)
+
+
+def _printed(
+    root: Path, order: Order, progress: Progress, sites: _Sites, sheets: Sequence[RecipeSheets]
+) -> Build:
+    """Cut every photo and print every card, so that what is left is text."""
+    cache = Cache(root / WORKSHOP / "cache", makers_hash())
+    room = PrintRoom(root, cache, order.jobs, progress)
+    shown = dict.fromkeys([*sites.public.photos(), *sites.subscribers.photos()])
+    photos = room.cut(list(shown), sites.subscribers)
+    return Build(
+        public=_with_pictures(sites.public, photos),
+        subscribers=_with_pictures(sites.subscribers, photos),
+        texts=text_briefs(sites.school, sheets),
+        pictures=photos.files,
+        cards=room.cards(sites.subscribers, photos),
+        cache=cache,
+    )
+
+
+def _with_pictures(site: Site, photos: CutPhotos) -> Site:
+    """The site with those pictures that it may show, and no others."""
+    return replace(site, pictures={file: photos.pictures[file] for file in site.photos()})
+
+
+def _swapped_in(root: Path, build: Build, inputs: Mapping[str, str], day: date, progress: Progress) -> Report:
+    """Write the new output beside the old one, then let it take its place."""
+    stage = swap.fresh_stage(root / WORKSHOP)
+    files = _written(stage, all_outputs(build), progress)
+    changes = changes_since(last_report(root / OUTPUT), files, inputs)
+    report = Report(on=day.isoformat(), sitegen=__version__, changes=changes, files=files, inputs=inputs)
+    (stage / REPORT).write_text(report.as_json(), encoding="utf-8")
+    progress.begin(Step.SWAP, 0)
+    swap.appear(stage, root / OUTPUT)
+    return report
+
+
+def _written(stage: Path, outputs: Sequence[Output], progress: Progress) -> dict[str, BuiltFile]:
+    """Each output as a file. Returns path below `output/` -> what it is, sorted by path."""
+    progress.begin(Step.PAGES, len(outputs))
+    for tree in Tree:
+        (stage / tree).mkdir()
+    files = {}
+    for output in outputs:
+        body = output.body()
+        path = stage / output.tree / output.path
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(body)
+        files[f"{output.tree}/{output.path}"] = BuiltFile(
+            size=len(body), sha256=sha256(body).hexdigest(), about=output.about
+        )
+        progress.advance()
+    return dict(sorted(files.items()))
+
+
+def _inputs(root: Path, school: School, sheets: Sequence[RecipeSheets], day: date) -> dict[str, str]:
+    """Everything that the output depends on: files, and each recipe's standing on the day."""
+    theme = find_theme(root, school.theme)
+    standings = {release_input(each.recipe.slug): standing(each.recipe.release, day) for each in sheets}
+    told = {name: _standing_text(each.subscribers, each.public) for name, each in standings.items()}
+    return {**file_hashes(root, [root / "content", theme]), **told}
+
+
+def _standing_text(subscribers: bool, public: str | None) -> str:
+    """'subscribers', 'subscribers, everyone: teaser', or 'nobody'."""
+    if not subscribers:
+        return "nobody"
+    return f"subscribers, everyone: {public}" if public else "subscribers"

@@ -1,0 +1,83 @@
+"""Where photos are cut and cards printed: the dear work of a build, shared out and kept."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from sitegen.press import addresses
+from sitegen.press.card_photos import boxes_of
+from sitegen.press.picture import Picture
+from sitegen.release.cache import Cache
+from sitegen.release.card_work import CardWork, print_all
+from sitegen.release.photo_work import Box, CardCutWork, CutWork, cut_all, kept_picture, photo_digests
+from sitegen.release.sites import Site
+from sitegen.release.steps import Progress, Step
+from sitegen.sheet.values import Sheet
+
+PictureFiles = Mapping[str, tuple[tuple[str, str], ...]]
+"""Photo -> (path in the tree, cache key) of each of its files."""
+
+
+@dataclass(frozen=True)
+class PrintRoom:
+    """root: the folder that holds `content/`, absolute. jobs: processes, at least 1."""
+
+    root: Path
+    cache: Cache
+    jobs: int
+    progress: Progress
+
+    def cut(self, photos: Sequence[str], subscribers: Site) -> "CutPhotos":
+        """Every cut that pages and cards will want. photos: of the pages of both trees."""
+        boxes = dict.fromkeys(box for sheet, *_ in _card_list(subscribers) for box in boxes_of(sheet).items())
+        digests = photo_digests(self.root, [*photos, *(file for file, _ in boxes)])
+        for_pages = [CutWork(self.root, file, digests[file], self.cache) for file in photos]
+        for_cards = {
+            (file, box): CardCutWork(self.root, file, digests[file], box, self.cache) for file, box in boxes
+        }
+        self.progress.begin(Step.PICTURES, len(for_pages) + len(for_cards))
+        cut_all([*for_pages, *for_cards.values()], self.jobs, self.progress.advance)
+        kept = [kept_picture(work) for work in for_pages]
+        return CutPhotos(
+            pictures={picture.file: picture for picture, _ in kept},
+            files={picture.file: files for picture, files in kept},
+            card_cuts={each: work.key for each, work in for_cards.items()},
+        )
+
+    def cards(self, site: Site, photos: "CutPhotos") -> Mapping[str, str]:
+        """Print the cards of the subscribers' site. Returns path in the tree -> cache key."""
+        theme = replace(site.theme)  # without what the pages' templates keep in it, which no process can send
+        work = {
+            path: CardWork(
+                sheet=sheet,
+                imprint=site.imprint,
+                paper=paper,
+                page_address=site.imprint.address + page,
+                photos={each[0]: photos.card_cuts[each] for each in boxes_of(sheet).items()},
+                theme=theme,
+                cache=self.cache,
+            )
+            for sheet, paper, path, page in _card_list(site)
+        }
+        self.progress.begin(Step.CARDS, len(work))
+        print_all(list(work.values()), self.jobs, self.progress.advance)
+        return {path: each.key for path, each in work.items()}
+
+
+@dataclass(frozen=True)
+class CutPhotos:
+    """pictures: as pages use them, by photo. card_cuts: (photo, box) -> cache key."""
+
+    pictures: Mapping[str, Picture]
+    files: PictureFiles
+    card_cuts: Mapping[tuple[str, Box], str]
+
+
+def _card_list(site: Site) -> Iterator[tuple[Sheet, str, str, str]]:
+    """(sheet, paper, path of the card, path of the recipe's page in that edition) of each card to print."""
+    for recipe in site.recipes:
+        for view in recipe.rows[0]:
+            if isinstance(view, Sheet):
+                for paper in recipe.papers:
+                    path = addresses.card(recipe.slug, view.head.edition.key, paper)
+                    yield view, paper, path, recipe.path(view)
