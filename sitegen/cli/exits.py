@@ -17,18 +17,13 @@ class Exit(IntEnum):
     INTERRUPTED = 130  # 128 + SIGINT, as shells report it
 
 
-class Stop(click.ClickException):
-    """An ending with a sentence for the baker and a code for the shell."""
-
-    def __init__(self, sentence: str, code: Exit) -> None:
-        super().__init__(sentence)
-        self.exit_code = code
-
-    def show(self, file: object = None) -> None:
-        click.echo(self.format_message(), err=True)
+def stop(sentence: str, code: Exit) -> click.exceptions.Exit:
+    """Say why a command ends here, on the standard error, and give the ending to raise."""
+    click.echo(sentence, err=True)
+    return click.exceptions.Exit(code)
 
 
 def leave_pipe() -> None:
-    """End quietly when whoever read our output has gone, such as `head`."""
+    """End quietly when whoever read our output has gone, such as `head`; with 1, as click ends then too."""
     os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    sys.exit(Exit.CLEAN)
+    sys.exit(1)

@@ -1,6 +1,6 @@
 """Faults for a person: place, code, sentence, the line with a mark under it, and a way out."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from unicodedata import combining, east_asian_width
 
 from sitegen.faults import Fault, Severity
@@ -10,17 +10,27 @@ _BEFORE_MARK = 40
 _ELLIPSIS = "…"
 
 
-def faults_text(faults: Iterable[Fault], texts: Mapping[str, Sequence[str]]) -> str:
-    """All faults, one below the other, each as `fault_text` sets it."""
-    return "".join(fault_text(fault, texts.get(fault.place.file, ())) for fault in faults)
+Paint = Callable[[str, Severity], str]
+"""Gives a few words the colour of their severity."""
 
 
-def fault_text(fault: Fault, lines: Sequence[str]) -> str:
+def plain(text: str, _severity: Severity) -> str:
+    """No colour."""
+    return text
+
+
+def faults_text(faults: Iterable[Fault], texts: Mapping[str, Sequence[str]], paint: Paint = plain) -> str:
+    """All faults, one below the other, each as `fault_text` sets it. texts: file -> its lines."""
+    return "".join(fault_text(fault, texts.get(fault.place.file, ()), paint) for fault in faults)
+
+
+def fault_text(fault: Fault, lines: Sequence[str], paint: Paint = plain) -> str:
     """One fault; lines: of its file, which may be missing or shorter by now."""
-    head = f"{_place(fault)}: {fault.severity} {fault.code}: {_printable(fault.sentence)}\n"
+    kind = paint(f"{fault.severity} {fault.code}", fault.severity)
+    head = f"{_place(fault)}: {kind}: {_printable(fault.sentence)}\n"
     line = fault.place.line
     if 0 < line <= len(lines):
-        return head + _shown_line(fault, lines[line - 1])
+        return head + _shown_line(fault, lines[line - 1], paint)
     return head + (f"      = {_printable(fault.way_out)}\n" if fault.way_out else "")
 
 
@@ -44,10 +54,11 @@ def _place(fault: Fault) -> str:
     return f"{place.file}:{place.line}:{place.column}" if place.line else place.file
 
 
-def _shown_line(fault: Fault, line: str) -> str:
+def _shown_line(fault: Fault, line: str, paint: Paint) -> str:
     start = max(fault.place.column - 1, 0)
     before, shown, length = _window(_printable(line), start, max(fault.place.length, 1))
-    mark = " " * _cells(shown[:before]) + "^" * _cells(shown[before : before + length] or " ")
+    carets = "^" * max(_cells(shown[before : before + length]), 1)
+    mark = " " * _cells(shown[:before]) + paint(carets, fault.severity)
     way_out = f" {_printable(fault.way_out)}" if fault.way_out else ""
     return f"{fault.place.line:>5} | {shown}\n      | {mark}{way_out}\n"
 

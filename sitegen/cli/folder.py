@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from sitegen.cli.exits import Exit, Stop
+from sitegen.cli.exits import Exit, stop
 
 root_option = click.option(
     "--root",
@@ -21,11 +21,11 @@ def school_folder(root: Path | None) -> Path:
     """
     if root is not None:
         if not (root / "content").is_dir():
-            raise Stop(f"there is no content/ folder in '{root}'", Exit.WRONG_USE)
+            raise stop(f"there is no content/ folder in '{root}'", Exit.WRONG_USE)
         return root
     here = Path.cwd()
     for folder in (here, *here.parents):
         if (folder / "content").is_dir():
             return folder
     sentence = f"there is no content/ folder in '{here}' or above it"
-    raise Stop(f"{sentence}\n'sitegen start FOLDER' makes one with a first recipe in it", Exit.WRONG_USE)
+    raise stop(f"{sentence}\n'sitegen start FOLDER' makes one with a first recipe in it", Exit.WRONG_USE)

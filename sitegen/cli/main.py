@@ -22,16 +22,16 @@ COMMANDS = {
 class LateGroup(click.Group):
     """A group that knows its commands by name and loads each one only when it is asked for."""
 
-    def list_commands(self, ctx: click.Context) -> list[str]:
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 (click's signature)
         return list(COMMANDS)
 
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
         if cmd_name not in COMMANDS:
             return None
         command = getattr(import_module(f"sitegen.cli.{cmd_name}"), cmd_name)
         return command if isinstance(command, click.Command) else None
 
-    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002
         with formatter.section("Commands"):
             formatter.write_dl(list(COMMANDS.items()))
 
@@ -53,15 +53,23 @@ def main() -> None:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
+    sys.exit(_ended() or Exit.CLEAN)
+
+
+def _ended() -> int | None:
+    """Run the command that was typed. Returns its exit code, None for a command that came to its end."""
     try:
-        code = group.main(standalone_mode=False)
+        code: int | None = group.main(prog_name="sitegen", standalone_mode=False)
         sys.stdout.flush()
     except click.exceptions.Abort:
-        click.echo("\nstopped; nothing was changed", err=True)
-        code = Exit.INTERRUPTED
+        click.echo("\nstopped; the output is as it was", err=True)
+        return Exit.INTERRUPTED
     except click.ClickException as problem:
         problem.show()
-        code = problem.exit_code
+        return problem.exit_code
     except BrokenPipeError:
         leave_pipe()
-    sys.exit(code or Exit.CLEAN)
+    except OSError as problem:
+        click.echo(f"{problem.filename or 'the system'}: {problem.strerror}", err=True)
+        return Exit.FAULTS
+    return code

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from sitegen.cli.exits import Exit, Stop
+from sitegen.cli.exits import Exit, stop
 
 
 @click.command()
@@ -22,9 +22,9 @@ def start(folder: Path) -> None:
     try:
         written = copy_starter(folder)
     except NotEmpty:
-        raise Stop(f"'{folder}' is not empty: name a new folder", Exit.WRONG_USE) from None
+        raise stop(f"'{folder}' is not empty: name a new folder", Exit.WRONG_USE) from None
     except OSError as problem:
-        raise Stop(f"'{folder}' cannot be written: {problem.strerror}", Exit.FAULTS) from None
+        raise stop(f"'{folder}' cannot be written: {problem.strerror}", Exit.FAULTS) from None
     click.echo(f"{len(written)} files written in {folder}:")
     for path in written:
         click.echo(f"  {path.as_posix()}")

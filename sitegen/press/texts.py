@@ -1,4 +1,4 @@
-"""Plain texts that the baker pastes: the video's description, the subscribers' post, the notice of a change."""
+"""Plain texts that the baker pastes: a video's description, a post for subscribers, a notice of a change."""
 
 from collections.abc import Iterable, Sequence
 
@@ -111,9 +111,9 @@ def _ingredient_list(view: View, with_edition: bool) -> list[str]:
 
 
 def _part(part: SheetComponent | PublicComponent) -> list[str]:
-    if not part.lines:
-        return []
-    return [f"{part.title}:", *(f"- {_line(line)}" for line in part.lines)]
+    """Its lines under its title; 'all of the sponge' is no news to someone who makes it from this list."""
+    told = [line for line in part.lines if not line.is_part or line.exact_g is not None]
+    return [f"{part.title}:", *(f"- {_line(line)}" for line in told)] if told else []
 
 
 def _line(line: SheetLine) -> str:

@@ -20,7 +20,7 @@ def public_view(sheet: Sheet, shows: PublicShows, since: date | None = None) -> 
     head = _released(sheet.head, since)
     match shows:
         case PublicShows.TEASER:
-            return Teaser(head, sheet.allergens, sheet.estimates_note)
+            return Teaser(head, sheet.allergens, sheet.estimates_note, sheet.video)
         case PublicShows.INGREDIENTS:
             return _ingredient_side(sheet, head)
         case PublicShows.EVERYTHING:
@@ -73,4 +73,5 @@ def _ingredient_side(sheet: Sheet, head: Head) -> IngredientSide:
         measure_note=sheet.measure_note,
         batch_notes=sheet.batch_notes,
         estimates_note=sheet.estimates_note,
+        video=sheet.video,
     )

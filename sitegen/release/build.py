@@ -121,9 +121,7 @@ class _Sites:
     school: School
 
 
-def _sites(
-    root: Path, content: Content, school: School, sheets: Sequence[RecipeSheets], day: date
-) -> _Sites:
+def _sites(root: Path, content: Content, school: School, sheets: Sequence[RecipeSheets], day: date) -> _Sites:
     in_common = Site(
         tree=Tree.PUBLIC,
         imprint=site_imprint(school),

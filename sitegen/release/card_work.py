@@ -68,7 +68,8 @@ def print_all(work: Sequence[CardWork], jobs: int, on_each: Callable[[], None]) 
     missing = [each for each in work if not each.cache.has(each.key)]
     for _ in range(len(work) - len(missing)):
         on_each()
-    worked_off(sorted(missing, key=_steps, reverse=True), jobs, on_each)
+    longest_first = sorted(missing, key=_steps, reverse=True)
+    worked_off(longest_first, jobs, on_each)
 
 
 def _steps(work: CardWork) -> int:

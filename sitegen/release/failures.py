@@ -48,7 +48,7 @@ _REASONS = {
 
 
 def faults_of(problem: Failure, root: Path) -> tuple[Fault, ...]:
-    """The faults of one failure. root: the folder that holds `content/`, for paths as the baker knows them."""
+    """The faults of one failure. root: the folder that holds `content/`, below which paths are told."""
     output = Place("output")
     match problem:
         case OSError():

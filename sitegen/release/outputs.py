@@ -133,7 +133,9 @@ def theme_files(build: Build, tree: Tree) -> Iterator[Output]:
 def pictures(build: Build, tree: Tree) -> Iterator[Output]:
     """The cuts of those photos that the pages of this tree show, and of no other."""
     about = _shown_by(build.site(tree))
-    paths = {path: (key, source) for source in build.site(tree).pictures for path, key in build.pictures[source]}
+    paths = {
+        path: (key, source) for source in build.site(tree).pictures for path, key in build.pictures[source]
+    }
     for path, (key, source) in sorted(paths.items()):
         yield Output(tree, path, partial(build.cache.fetch, key), about.get(source, ()))
 
@@ -143,7 +145,9 @@ def cards(build: Build, tree: Tree) -> Iterator[Output]:
     for recipe in build.site(tree).recipes:
         for view in recipe.rows[0]:
             for card in recipe.cards(view.head.edition.key):
-                yield Output(tree, card.path, partial(build.cache.fetch, build.cards[card.path]), recipe.about)
+                yield Output(
+                    tree, card.path, partial(build.cache.fetch, build.cards[card.path]), recipe.about
+                )
 
 
 def texts(build: Build, tree: Tree) -> Iterator[Output]:

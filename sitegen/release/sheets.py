@@ -45,7 +45,8 @@ class SheetSetter:
         rows: dict[str, tuple[Sheet, ...]] = {}
         for ask in offered(recipe):
             row = tuple(
-                _without_lines_of_file(self.sheet(recipe, edition.key, ask)) for edition in self.shelf.editions
+                _without_lines_of_file(self.sheet(recipe, edition.key, ask))
+                for edition in self.shelf.editions
             )
             rows.setdefault(row[0].head.batch.key, row)
         return RecipeSheets(recipe, tuple(rows.values()))

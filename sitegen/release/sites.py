@@ -57,7 +57,7 @@ class ShownRecipe:
         return addresses.choice_page(head.slug, head.edition.key, head.batch.key)
 
     def choices(self, here: View) -> Choices:
-        """The table of batches and editions as the page of one view shows it; empty where there is no choice."""
+        """The batches and editions as the page of one view offers them; none where there is no choice."""
         rows = tuple(tuple(self._choice(view, here) for view in row) for row in self.rows)
         return Choices(rows if len(self.views()) > 1 else (), self.cards(here.head.edition.key))
 
@@ -108,7 +108,9 @@ class Site:
 
     def photos(self) -> tuple[str, ...]:
         """Files of all pictures that its pages show."""
-        of_recipes = (photo for recipe in self.recipes for view in recipe.views() for photo in photos_in(view))
+        of_recipes = (
+            photo for recipe in self.recipes for view in recipe.views() for photo in photos_in(view)
+        )
         of_techniques = (file for tutorial in self.tutorials for file in self.technique_photos[tutorial.slug])
         return tuple(dict.fromkeys([*of_recipes, *of_techniques]))
 
@@ -173,9 +175,7 @@ def technique_photos(tutorials: Iterable[Tutorial]) -> dict[str, tuple[str, ...]
     }
 
 
-def subscribers_recipe(
-    sheets: RecipeSheets, slugs: Collection[str], papers: tuple[str, ...]
-) -> ShownRecipe:
+def subscribers_recipe(sheets: RecipeSheets, slugs: Collection[str], papers: tuple[str, ...]) -> ShownRecipe:
     """A recipe in full. slugs: of all recipes of the same tree."""
     rows = tuple(tuple(with_pages_of(sheet, slugs) for sheet in row) for row in sheets.rows)
     return ShownRecipe(rows, _made_of(sheets), sheets.tested[0].revisions, papers)

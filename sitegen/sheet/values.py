@@ -202,6 +202,7 @@ class Teaser:
     head: Head
     allergens: tuple[str, ...]
     estimates_note: str
+    video: SheetVideo | None = None
 
 
 @dataclass(frozen=True)
@@ -217,6 +218,7 @@ class IngredientSide:
     measure_note: str
     batch_notes: tuple[str, ...]
     estimates_note: str
+    video: SheetVideo | None = None
 
 
 @dataclass(frozen=True)

@@ -31,6 +31,7 @@ NUMBER_WORDS = {"one": 1, "a": 1, "an": 1, "two": 2, "three": 3, "four": 4, "fiv
 CM_IN_INCH = Fraction(254, 100)
 MOST_CM = 200
 MOST_DEEP_CM = 50
+NEAR_NAME = 0.65
 ROUND_SOLIDS = frozenset({"cylinder", "frustum", "ring", "tube"})
 EQUAL_SIDES = frozenset({"square"})
 # '30 x 20 cm' is a size, '2 x 20 cm' a number of tins: nobody has a tin six centimetres wide.
@@ -164,7 +165,7 @@ def _way_out(text: str, table: TinTable) -> str:
         return "write the depth behind a comma: '30 x 20 cm rectangle, 5 cm deep'"
     words = [word for row in table.shapes for word in row.words] + [row.name for row in table.named]
     bare = " ".join(re.sub(r"[\d.,x×½¼¾\"]+|\b(?:cm|in|inch|inches)\b", " ", text).split())
-    near = get_close_matches(bare, words, n=1, cutoff=0.6)
+    near = get_close_matches(bare, words, n=1, cutoff=NEAR_NAME)
     if not near:
         return "write `muffin 12`, `20 cm round`, `30 x 20 cm rectangle` or `900 g loaf`"
     shape = _shape_written(bare, table)

@@ -30,7 +30,7 @@ def marks_in(output: Path) -> set[str]:
     return {path.read_text() for path in output.rglob("*") if path.is_file() and path.name != ".gitkeep"}
 
 
-def refuse(one: Path, other: Path) -> None:
+def refuse(_one: Path, _other: Path) -> None:
     raise CannotExchange("no such call here")
 
 
@@ -48,7 +48,12 @@ def test_the_new_output_replaces_the_old_one_in_full(tmp_path: Path) -> None:
     (output / "public" / "gone.html").write_text("old")
     swap.appear(stage_with(tmp_path / ".sitegen", "new"), output)
     assert marks_in(output) == {"new"}
-    assert sorted(entry.name for entry in output.iterdir()) == ["public", "report.json", "subscribers", "texts"]
+    assert sorted(entry.name for entry in output.iterdir()) == [
+        "public",
+        "report.json",
+        "subscribers",
+        "texts",
+    ]
     assert not (tmp_path / ".sitegen" / swap.STAGE).exists()
 
 
@@ -94,7 +99,12 @@ def test_a_swap_cut_short_entry_by_entry_is_completed_by_the_next_run(
     monkeypatch.setattr(Path, "rename", rename)
     swap.finish_arrival(output)
     assert marks_in(output) == {"new" if renames_before_the_cut else "old"}
-    assert sorted(entry.name for entry in output.iterdir()) == ["public", "report.json", "subscribers", "texts"]
+    assert sorted(entry.name for entry in output.iterdir()) == [
+        "public",
+        "report.json",
+        "subscribers",
+        "texts",
+    ]
 
 
 def test_a_full_disk_keeps_the_old_output(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -102,7 +112,7 @@ def test_a_full_disk_keeps_the_old_output(tmp_path: Path, monkeypatch: pytest.Mo
     swap.appear(stage_with(tmp_path / ".sitegen", "old"), output)
     stage = stage_with(tmp_path / ".sitegen", "new")
 
-    def full(folder: Path) -> None:
+    def full(_folder: Path) -> None:
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(swap, "flush", full)

@@ -68,7 +68,9 @@ def _scale(edition: Edition, tables: Tables) -> Weigh:
 
 
 def _too_much(recipe: Recipe, error: MoreThanIsMade) -> Iterator[Fault]:
-    """Nothing where it is a base recipe that takes too much: that is told with its own lines."""
+    """Nothing where a base recipe takes too much, which is told with its own lines, or shares take it all."""
+    if error.made_g <= 0:
+        return
     for part in _parts(recipe, error.title)[-1:]:
         sentence = (
             f"{round(error.taken_g)} g of '{error.title}' are taken, and {round(error.made_g)} g are there"

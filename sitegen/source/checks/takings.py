@@ -88,8 +88,11 @@ def parts_add_up(recipe: Recipe, _tables: Tables) -> Iterator[Fault]:
     for component in recipe.components:
         parts = _parts_of(component, recipe)
         shares = sum((part.share for part in parts if part.share is not None), Fraction(0))
-        by_weight = any(part.amount is not None for part in parts)
-        if parts and (shares > 1 or (shares != 1 and not by_weight)):
+        by_weight = [part for part in parts if part.amount is not None]
+        if by_weight and shares == 1:
+            sentence = f"all of '{component.title}' is taken by shares, and this weight besides"
+            yield PARTS_UNEVEN.fault(by_weight[-1].at, sentence, "take shares only, or weights only")
+        elif parts and (shares > 1 or (shares != 1 and not by_weight)):
             sentence = f"the shares of '{component.title}' add up to {shares}, not to 1"
             yield PARTS_UNEVEN.fault(parts[-1].at, sentence, "the last may be `the rest of ...`")
 

@@ -1,0 +1,110 @@
+"""No byte of what is for subscribers is ever in the public tree."""
+
+from hashlib import sha256
+from pathlib import Path
+
+import pytest
+
+from sitegen.kitchen.recipe import PublicShows
+from sitegen.release.audience import photos_in, public_revisions, public_view, with_pages_of
+from sitegen.sheet.values import IngredientSide, Sheet, Teaser
+from tests.press.sample_sheets import SHEET
+from tests.release.conftest import Done
+from tests.release.small_school import FIELDS, RELEASES, SECRETS, canary
+
+SECRET_WORDS = [(slug, field) for slug, fields in SECRETS.items() for field in fields]
+OPEN_WORDS = [(slug, field) for slug in RELEASES for field in FIELDS if field not in SECRETS[slug]]
+
+
+def holders(folder: Path, needle: bytes) -> list[Path]:
+    return [
+        path
+        for path in folder.rglob("*")
+        if path.is_file() and (needle in path.read_bytes() or needle.decode() in path.name)
+    ]
+
+
+@pytest.mark.parametrize(("slug", "field"), SECRET_WORDS)
+def test_a_word_for_subscribers_is_in_no_public_file(done: Done, slug: str, field: str) -> None:
+    assert holders(done.output / "public", canary(slug, field).encode()) == []
+
+
+@pytest.mark.parametrize(("slug", "field"), OPEN_WORDS)
+def test_a_word_for_everyone_is_in_a_public_file(done: Done, slug: str, field: str) -> None:
+    assert holders(done.output / "public", canary(slug, field).encode())
+
+
+@pytest.mark.parametrize("slug", ["ingredient-biscuits", "teaser-biscuits", "coming-biscuits"])
+@pytest.mark.parametrize("field", [field for field in FIELDS if field != "alt"])
+def test_subscribers_have_every_word(done: Done, slug: str, field: str) -> None:
+    assert holders(done.output / "subscribers", canary(slug, field).encode())
+
+
+def photo_name(done: Done, slug: str, photo: str) -> bytes:
+    """What the names of a photo's cuts begin with."""
+    source = done.root / "content" / "recipes" / slug / photo
+    return sha256(source.read_bytes()).hexdigest()[:16].encode()
+
+
+@pytest.mark.parametrize(
+    ("slug", "photo", "is_public"),
+    [
+        ("ingredient-biscuits", "finished.jpg", True),
+        ("ingredient-biscuits", "step.jpg", False),
+        ("teaser-biscuits", "finished.jpg", True),
+        ("teaser-biscuits", "step.jpg", False),
+        ("open-biscuits", "step.jpg", True),
+        ("coming-biscuits", "finished.jpg", False),
+        ("draft-biscuits", "finished.jpg", False),
+    ],
+)
+def test_a_photo_is_public_where_its_page_shows_it(
+    done: Done, slug: str, photo: str, is_public: bool
+) -> None:
+    assert bool(holders(done.output / "public", photo_name(done, slug, photo))) is is_public
+
+
+@pytest.mark.parametrize("slug", ["coming-biscuits", "draft-biscuits"])
+def test_what_is_not_public_yet_is_not_even_named(done: Done, slug: str) -> None:
+    assert holders(done.output / "public", slug.encode()) == []
+
+
+def test_a_draft_is_for_nobody(done: Done) -> None:
+    assert holders(done.output, b"draft-biscuits") == [done.output / "report.json"]
+
+
+def test_no_card_is_public(done: Done) -> None:
+    assert list((done.output / "public").rglob("*.pdf")) == []
+    assert len(list((done.output / "subscribers" / "cards").glob("*.pdf"))) == 8
+
+
+@pytest.mark.parametrize(
+    ("shows", "kind"),
+    [
+        (PublicShows.TEASER, Teaser),
+        (PublicShows.INGREDIENTS, IngredientSide),
+        (PublicShows.EVERYTHING, Sheet),
+    ],
+)
+def test_each_public_view_is_a_value_of_its_own(shows: PublicShows, kind: type) -> None:
+    assert type(public_view(SHEET, shows)) is kind
+
+
+def test_a_view_without_steps_shows_the_finished_bake_only() -> None:
+    finished = SHEET.head.photo
+    assert finished is not None
+    assert photos_in(public_view(SHEET, PublicShows.INGREDIENTS)) == (finished.file,)
+    assert len(photos_in(SHEET)) > 1
+
+
+def test_a_correction_is_told_wherever_the_figure_is_shown() -> None:
+    assert public_revisions(SHEET, PublicShows.INGREDIENTS) == SHEET.revisions
+    assert public_revisions(SHEET, PublicShows.TEASER) == ()
+
+
+def test_a_base_recipe_without_a_page_is_not_linked() -> None:
+    linked = with_pages_of(SHEET, [part.base_slug for part in SHEET.components])
+    unlinked = with_pages_of(SHEET, [])
+    assert linked == SHEET
+    assert isinstance(unlinked, Sheet)
+    assert {part.base_slug for part in unlinked.components} == {""}
