@@ -113,8 +113,8 @@ def _either(words: Mapping[str, None]) -> str:
 
 def _school_without_errors(content: Content, recipe: Recipe) -> School:
     """The school; raises AtFault where it, the larder, the recipe or a base recipe of it has errors."""
-    others = {each.slug for each in content.recipes} - set(_slugs_of(recipe, content))
-    errors = [fault for fault in _errors(content) if _recipe_folder(fault) not in others]
+    concerned = {"", *_slugs_of(recipe, content)}
+    errors = [fault for fault in _errors(content) if _recipe_folder(fault) in concerned]
     if errors or content.school is None:
         raise AtFault(errors, content.texts)
     return content.school
@@ -134,6 +134,7 @@ def _slugs_of(recipe: Recipe, content: Content) -> Iterator[str]:
 
 
 def _recipe_folder(fault: Fault) -> str:
+    """The slug of the recipe that a fault stands in, '' for the school's other files."""
     parts = fault.place.file.split("/")
     return parts[2] if parts[:2] == ["content", "recipes"] and len(parts) > 2 else ""
 

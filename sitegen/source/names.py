@@ -58,11 +58,18 @@ def ingredient_named(name: Stretch, context: Context) -> Ingredient:
     raise Misread(UNKNOWN_INGREDIENT, sentence, way_out, name.start, name.end)
 
 
+_SLIP = 0.9
+"""How alike two names are where only a letter has slipped: 'plan flour' is no flour that is plan."""
+
+
 def _meant(name: str, larder: Larder) -> str:
     """What was probably meant: two ingredients, a name behind an adjective, else the nearest name."""
     halves = _AND.split(name)
     if len(halves) == 2 and any(larder.find(half) for half in halves):
         return "write each on a line of its own, with its own amount"
+    slip = get_close_matches(name.casefold(), larder.by_name, n=1, cutoff=_SLIP)
+    if slip:
+        return f"did you mean '{slip[0]}'?"
     words = name.split()
     for count in range(1, min(len(words) - 1, _LAST_ADJECTIVE) + 1):
         rest = " ".join(words[count:])

@@ -58,7 +58,7 @@ def test_a_question_gone_wrong_is_told_what_was_meant(
 @pytest.mark.parametrize(
     ("words", "why"),
     [
-        (BatchWords(makes="0"), "none or less"),
+        (BatchWords(makes="0"), "no amount"),
         (BatchWords(times="5000"), "thousand"),
         (BatchWords(using="3 eggs"), "not in the recipe"),
         (BatchWords(tin="20 cm square"), "no tin"),
