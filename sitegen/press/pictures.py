@@ -6,9 +6,10 @@ from hashlib import sha256
 from io import BytesIO
 from warnings import catch_warnings, simplefilter
 
-from PIL import Image, ImageCms, ImageFile, ImageOps, UnidentifiedImageError
+from PIL import Image, ImageFile, UnidentifiedImageError
 
 from sitegen.press.picture import Cut, Picture
+from sitegen.press.upright import plain_pixels
 
 WIDTHS = (480, 960, 1600)
 MOST_PIXELS = 100_000_000
@@ -61,7 +62,7 @@ def _opened(source: bytes, file: str) -> Image.Image:
         raise PictureUnreadable(file, _too_large()) from error
     except (OSError, SyntaxError, ValueError) as error:
         raise PictureUnreadable(file, "the file is damaged or cut short") from error
-    return _flat(_in_srgb(ImageOps.exif_transpose(image)))
+    return plain_pixels(image)
 
 
 @contextmanager
@@ -86,35 +87,6 @@ def _refuse_huge(image: Image.Image, file: str) -> None:
 
 def _too_large() -> str:
     return f"it holds more than {MOST_PIXELS // 1_000_000} million pixels"
-
-
-def _in_srgb(image: Image.Image) -> Image.Image:
-    """Colours as sRGB, by the profile that the picture carries; a profile that is no use is left aside."""
-    profile = image.info.get("icc_profile")
-    if not profile:
-        return image
-    try:
-        source = ImageCms.ImageCmsProfile(BytesIO(profile))
-        mode = "RGBA" if "A" in image.getbands() else "RGB"
-        target = ImageCms.createProfile("sRGB")
-        return ImageCms.profileToProfile(image, source, target, outputMode=mode) or image
-    except (ImageCms.PyCMSError, OSError):
-        return image
-
-
-def _flat(image: Image.Image) -> Image.Image:
-    """RGB pixels and nothing else: what was see-through becomes white paper."""
-    if "A" not in image.getbands() and "transparency" not in image.info:
-        return _bare(image.convert("RGB"))
-    layer = image.convert("RGBA")
-    paper = Image.new("RGBA", layer.size, "white")
-    return _bare(Image.alpha_composite(paper, layer).convert("RGB"))
-
-
-def _bare(image: Image.Image) -> Image.Image:
-    """The pixels alone, since Pillow writes back comments and profiles that it finds beside them."""
-    image.info.clear()
-    return image
 
 
 def _cuts(image: Image.Image) -> Iterator[Image.Image]:

@@ -15,7 +15,7 @@ from sitegen.faults import Fault
 from sitegen.press.leaf import Tree
 from sitegen.press.theme import find_theme, load_theme
 from sitegen.release import swap
-from sitegen.release.cache import Cache, makers_hash
+from sitegen.release.cache import Cache, makers_hash, program_hash
 from sitegen.release.days import school_day, standing
 from sitegen.release.failures import FAILURES, faults_of
 from sitegen.release.lock import only_build
@@ -41,6 +41,7 @@ from sitegen.release.sites import (
     tutorial_entries,
 )
 from sitegen.release.steps import Progress, Step
+from sitegen.release.theme_work import kept_theme
 from sitegen.source.school import Content, School
 
 WORKSHOP = ".sitegen"
@@ -98,7 +99,7 @@ def _published(root: Path, order: Order, progress: Progress) -> Published:
     day = order.on or school_day(order.now, school.time_zone)
     sheets = _all_sheets(proofed.content, school, progress)
     build = _printed(root, order, progress, _sites(root, proofed.content, school, sheets, day), sheets)
-    inputs = _inputs(root, school, sheets, day) | {"sitegen": build.cache.makers}
+    inputs = _inputs(root, school, sheets, day) | {"sitegen": program_hash()}
     report = _swapped_in(root, build, inputs, day, progress)
     build.cache.forget_unused()
     return Published(report, proofed)
@@ -146,6 +147,7 @@ def _printed(
         public=_with_pictures(sites.public, photos),
         subscribers=_with_pictures(sites.subscribers, photos),
         texts=text_briefs(sites.school, sheets),
+        theme_files=kept_theme(sites.public.theme, cache),
         pictures=photos.files,
         cards=room.cards(sites.subscribers, photos),
         cache=cache,

@@ -19,18 +19,34 @@ _LIBRARIES = ("fonttools", "jinja2", "markdown", "nh3", "pikepdf", "pillow", "py
 
 
 def makers_hash() -> str:
-    """A hash of our own code and tables and of the versions of the libraries that print."""
+    """A hash of what makes the entries: the press, the values that it is given, and its libraries.
+
+    The press imports nothing else of the program (`tests/test_rooms.py` holds it to that), so that a
+    change of any other room makes no kept card or picture stale.
+    """
+    return _hash_of(("press", "sheet/values.py"))
+
+
+def program_hash() -> str:
+    """A hash of the whole program with its tables, and of the libraries."""
+    return _hash_of(("",))
+
+
+def _hash_of(parts: tuple[str, ...]) -> str:
     digest = sha256()
-    for name, body in sorted(_package_files(Path(str(files("sitegen"))))):
-        digest.update(f"{name}\0{len(body)}\0".encode() + body)
+    package = Path(str(files("sitegen")))
+    for path in sorted(path for part in parts for path in _source_files(package / part)):
+        body = path.read_bytes()
+        digest.update(f"{path.relative_to(package).as_posix()}\0{len(body)}\0".encode() + body)
     for library in _LIBRARIES:
         digest.update(f"{library} {_version(library)}\n".encode())
     return digest.hexdigest()
 
 
-def _package_files(package: Path) -> list[tuple[str, bytes]]:
-    paths = (path for path in package.rglob("*") if path.suffix in {".py", ".yaml", ".txt"})
-    return [(path.relative_to(package).as_posix(), path.read_bytes()) for path in paths]
+def _source_files(path: Path) -> list[Path]:
+    if path.is_file():
+        return [path]
+    return [each for each in path.rglob("*") if each.suffix in {".py", ".yaml", ".txt"} and each.is_file()]
 
 
 def _version(library: str) -> str:

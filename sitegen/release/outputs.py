@@ -14,7 +14,6 @@ from sitegen.press.leaf import Tree
 from sitegen.press.not_found_page import not_found_page
 from sitegen.press.recipe_page import recipe_page
 from sitegen.press.texts import change_notice, subscriber_post, video_description
-from sitegen.press.theme import theme_leaves
 from sitegen.press.tutorial_pages import tutorial_page, tutorials_page
 from sitegen.release.audience import photos_in
 from sitegen.release.cache import Cache
@@ -39,12 +38,14 @@ class Output:
 class Build:
     """Everything that outputs are made of.
 
-    pictures: source -> (path, cache key) of its files. cards: path in the tree -> cache key.
+    theme_files: (path in the tree, cache key). pictures: the same, by source.
+    cards: path in the tree -> cache key.
     """
 
     public: Site
     subscribers: Site
     texts: tuple[TextBrief, ...]
+    theme_files: tuple[tuple[str, str], ...]
     pictures: PictureFiles
     cards: Mapping[str, str]
     cache: Cache
@@ -126,8 +127,8 @@ def feeds(build: Build, tree: Tree) -> Iterator[Output]:
 
 def theme_files(build: Build, tree: Tree) -> Iterator[Output]:
     """Style sheet, script, fonts and their licences."""
-    for path, body in theme_leaves(build.site(tree).theme):
-        yield Output(tree, path, partial(bytes, body))
+    for path, key in build.theme_files:
+        yield Output(tree, path, partial(build.cache.fetch, key))
 
 
 def pictures(build: Build, tree: Tree) -> Iterator[Output]:

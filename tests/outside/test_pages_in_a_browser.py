@@ -24,7 +24,7 @@ def test_a_page_opened_from_a_disk_is_styled_and_says_nothing_wrong(demo: Demo, 
     page.goto((demo.subscribers / RECIPE).as_uri())
     assert complaints == []
     family = page.evaluate("getComputedStyle(document.body).fontFamily")
-    assert "Source" in family
+    assert "Oatcloth" in family
     assert page.evaluate("document.fonts.size") > 0
     broken = page.evaluate("[...document.images].filter(i => i.loading !== 'lazy' && !i.naturalWidth).length")
     assert broken == 0
