@@ -15,7 +15,7 @@ from tempfile import NamedTemporaryFile
 
 _DIGEST_BYTES = 32
 _KEPT_SECONDS = 30 * 24 * 60 * 60
-_LIBRARIES = ("fonttools", "jinja2", "markdown", "nh3", "pikepdf", "pillow", "pydyf", "segno", "weasyprint")
+_LIBRARIES = ("fonttools", "jinja2", "markdown", "nh3", "pillow", "pydyf", "segno", "weasyprint")
 
 
 def makers_hash() -> str:
