@@ -167,8 +167,7 @@ def _taken(reference: Reference, scene: StepScene) -> str:
     index = reference.line or 0
     line = scene.component.lines[index]
     if isinstance(line, PartLine):
-        grams = scene.part_grams[index]
-        return "" if grams is None else grams_text(single(rounded_grams(grams * reference.share, fine=False)))
+        return _taken_of_part(reference, scene.part_grams[index], scene)
     if reference.amount is not None:
         ask = Ask(
             reference.amount,
@@ -180,3 +179,14 @@ def _taken(reference: Reference, scene: StepScene) -> str:
         return measured(ask, scene.setting).amount
     shared = with_share(line, reference.share)
     return measured_line(shared, scene.factor, scene.tolerances[index], scene.setting).amount
+
+
+def _taken_of_part(reference: Reference, grams: Fraction | None, scene: StepScene) -> str:
+    """What is taken of a part line: the weight that the step names, else a share of the line's own."""
+    if reference.amount is not None:
+        taken = scene.setting.tables.measures.grams(reference.amount).middle * scene.factor
+    elif grams is not None:
+        taken = grams * reference.share
+    else:
+        return ""
+    return grams_text(single(rounded_grams(taken, fine=False)))

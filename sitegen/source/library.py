@@ -61,6 +61,7 @@ def read_content(root: Path) -> Content:
     reading = _Reading(root)
     tables = reading.tables()
     school = reading.school(tables)
+    tables = _with_own_eggs(tables, school)
     recipes = reading.recipes(tables)
     content = Content(
         root=str(root),
@@ -72,6 +73,18 @@ def read_content(root: Path) -> Content:
         texts=reading.texts,
     )
     return replace(content, faults=_sorted([*reading.faults, *faults_of_meaning(content)]))
+
+
+def _with_own_eggs(tables: Tables, school: School | None) -> Tables:
+    """The tables in which the usual egg of the school's own region is the one that its site file names."""
+    if school is None or school.written_in not in tables.editions:
+        return tables
+    region = tables.editions[school.written_in].egg_region
+    editions = {
+        key: replace(edition, egg_size=school.egg_size) if edition.egg_region == region else edition
+        for key, edition in tables.editions.items()
+    }
+    return replace(tables, editions=editions)
 
 
 def faults_of_meaning(content: Content) -> Iterator[Fault]:

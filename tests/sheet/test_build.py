@@ -163,3 +163,13 @@ def test_what_is_named_again_is_not_taken_again() -> None:
     )
     steps = sheet(recipe(twice)).components[0].steps
     assert [len(step.uses) for step in steps] == [1, 0]
+
+
+def test_a_weight_of_a_part_follows_the_batch() -> None:
+    some = Component(
+        "Icing",
+        (part("Base cream", grams=300, base=True),),
+        (says("Spread ", takes(0, "Base cream", own=amount(100)), "."),),
+    )
+    twice = sheet(recipe(some), ask=BatchAsk(BatchKind.TIMES, times=Fraction(2)))
+    assert twice.components[1].steps[0].text == "Spread 200\u00a0g of the Base cream."

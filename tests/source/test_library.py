@@ -167,3 +167,11 @@ def test_the_demo_has_no_error() -> None:
 def _shown(fault: Fault) -> str:
     place = fault.place
     return f"{place.file}:{place.line}:{place.column}: {fault.code}: {fault.sentence} ({fault.way_out})"
+
+
+def test_the_usual_egg_is_the_one_that_the_school_names(school: Path) -> None:
+    change(school / "content" / "site.yaml", "egg-size: medium", "egg-size: large")
+    editions = read_content(school).tables.editions
+    assert editions["british-metric"].egg_size == "large"
+    assert editions["us-cups"].egg_size == "large"
+    assert read_content(SAMPLE).tables.editions["british-metric"].egg_size == "medium"
