@@ -135,7 +135,7 @@ def _step(imprint: Imprint, step: SheetStep, pictures: Mapping[str, Picture], he
     found: dict[str, Json] = {
         "@type": "HowToStep",
         "position": step.number,
-        "text": step.plain or to_plain(step.text),
+        "text": to_plain(step.text),
         "url": f"{imprint.address}{here}#step-{step.number}",
     }
     images = _images(imprint, step.photo, pictures)

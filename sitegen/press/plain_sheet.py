@@ -66,7 +66,7 @@ def _step(step: SheetStep) -> str:
         f"until {step.until}" if step.until else "",
     ]
     told = "; ".join(fact for fact in facts if fact)
-    text = step.plain or to_plain(step.text)
+    text = to_plain(step.text)
     return _wrapped(f"{step.number}. {text}" + (f" [{told}]" if told else ""), "   ")
 
 

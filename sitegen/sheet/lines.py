@@ -10,13 +10,12 @@ from sitegen.kitchen.larder import Ingredient
 from sitegen.kitchen.recipe import Amount, Choice, Component, IngredientLine, PartLine, single
 from sitegen.kitchen.rounding import rounded_grams, rounded_ounces
 from sitegen.sheet.amounts import fraction_text, grams_text, share_text, with_unit
-from sitegen.sheet.measured import USUAL_TOLERANCE, Ask, Measured, measured
+from sitegen.sheet.measured import USUAL_TOLERANCE, Ask, Measured, keeps_fine_step, measured
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.values import SheetLine
 
 DRIFT_LIMIT = Fraction(4)
 TOLERANCES = (USUAL_TOLERANCE, Fraction(2, 100), Fraction(1, 100), Fraction(0))
-EXACT_WEIGHT = Fraction(0)
 
 
 @dataclass(frozen=True)
@@ -125,13 +124,10 @@ def _ingredient(line: IngredientLine, factor: Fraction, tolerance: Fraction, set
         allergens=_allergens(row, setting),
         exact_g=figures.exact_g,
         printed_g=figures.printed_g,
-        small_step=row is not None and Ask(_NOTHING, chosen, row, factor).is_fine,
+        small_step=keeps_fine_step(row),
         is_flour=row is not None and "flour" in row.roles,
         at_line=line.at.line,
     )
-
-
-_NOTHING = Amount(single(0), "g")
 
 
 def measured_line(line: IngredientLine, factor: Fraction, tolerance: Fraction, setting: Setting) -> Measured:

@@ -29,6 +29,11 @@ UNNOTICED_EGG = Fraction(3, 100)
 """A rest of egg that nobody weighs out, as a share of all the egg; common practice lets up to 5 % pass."""
 
 
+def keeps_fine_step(row: Ingredient | None) -> bool:
+    """Whether an ingredient keeps the finer step of salt, leavening, yeast and gelatine."""
+    return row is not None and bool(row.roles & FINE_ROLES)
+
+
 @dataclass(frozen=True)
 class Measured:
     """An amount as printed.
@@ -62,8 +67,7 @@ class Ask:
 
     @property
     def is_fine(self) -> bool:
-        """Whether it keeps the finer step of salt, leavening, yeast and gelatine."""
-        return self.row is not None and bool(self.row.roles & FINE_ROLES)
+        return keeps_fine_step(self.row)
 
     @property
     def is_counted_egg(self) -> bool:

@@ -53,7 +53,6 @@ def printed_step(
     return SheetStep(
         number=number,
         text=text.strip(),
-        plain=text.strip(),
         uses=_uses(step, scene, taken),
         oven=oven_text(step.oven, setting.edition, setting.tables.ovens) if step.oven else "",
         fill=f"{share_text(step.fill)} full" if step.fill else "",

@@ -87,7 +87,6 @@ class SheetStep:
 
     number: int
     text: str
-    plain: str
     uses: tuple[StepUse, ...] = ()
     oven: str = ""
     fill: str = ""

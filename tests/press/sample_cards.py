@@ -182,7 +182,6 @@ def _step(number: int, with_photo: bool) -> SheetStep:
     return SheetStep(
         number=number,
         text=text,
-        plain=text.replace("*", ""),
         uses=()
         if bakes
         else (StepUse("160\u00a0g", "caster sugar"), StepUse("2", "medium eggs"), StepUse("", "flour")),

@@ -75,8 +75,6 @@ _STEPS = (
         number=1,
         text="Butter and flour the tin. Rub the butter into the flour, hazelnuts, sugar and salt with *cold* "
         "fingers; keep back a third of it.",
-        plain="Butter and flour the tin. Rub the butter into the flour, hazelnuts, sugar and salt with cold "
-        "fingers; keep back a third of it.",
         uses=(
             StepUse("180 g", "plain flour"),
             StepUse("90 g", "hazelnuts"),
@@ -91,7 +89,6 @@ _STEPS = (
     SheetStep(
         number=2,
         text="Press the rest into the tin and bake.",
-        plain="Press the rest into the tin and bake.",
         oven="160\u00a0°C fan (180\u00a0°C\u00a0conventional, 350\u00a0°F, gas\u00a04)",
         hands_on="5 min",
         wait="18–20 min",
@@ -100,7 +97,6 @@ _STEPS = (
     SheetStep(
         number=3,
         text="Melt the sugar in the water without stirring, then boil to 165 °C.",
-        plain="Melt the sugar in the water without stirring, then boil to 165 °C.",
         uses=(StepUse("150 g", "caster sugar"), StepUse("45 g", "water")),
         hands_on="9 min",
         until="it is the amber of clear honey",
@@ -111,7 +107,6 @@ _STEPS = (
     SheetStep(
         number=4,
         text="Lay the quinces in the caramel, spread them over the base, scatter the rest and bake.",
-        plain="Lay the quinces in the caramel, spread them over the base, scatter the rest and bake.",
         uses=(StepUse("400 g", "quinces"), StepUse("a third of the", "Hazelnut crumb")),
         oven="160\u00a0°C fan (180\u00a0°C\u00a0conventional, 350\u00a0°F, gas\u00a04)",
         fill="two-thirds full",
