@@ -42,6 +42,28 @@ class Piece:
 
 
 @dataclass(frozen=True)
+class Composition:
+    """What 100 g of the edible part hold, grams, exact.
+
+    carbohydrate: available, without fibre, as Regulation (EU) No 1169/2011 counts it. protein: nitrogen
+    x 6.25. salt: sodium x 2.5. source: a key of `data/sources.yaml`, with the row's own number.
+    """
+
+    fat: Fraction
+    saturates: Fraction
+    carbohydrate: Fraction
+    sugars: Fraction
+    fibre: Fraction
+    protein: Fraction
+    salt: Fraction
+    source: str
+    water: Fraction | None = None
+    alcohol: Fraction = Fraction(0)
+    polyols: Fraction = Fraction(0)
+    organic_acids: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True)
 class Ingredient:
     """One row of the larder.
 
@@ -49,13 +71,14 @@ class Ingredient:
     missing prints the British one. aliases: other spellings that a baker may write.
     densities: the usual method first. pieces: by size and part.
     allergens_eu: of the EU/UK fourteen, named as the label does ('wheat', 'milk', 'eggs', 'almonds');
-    allergens_us: of the US nine.
+    allergens_us: of the US nine; allergens_au: of the Australian and New Zealand list.
     roles: what it is for balance, rounding and cautions: 'flour', 'leavening', 'salt', 'yeast',
     'gelatine', 'sugar', 'fat', 'egg', 'liquid', 'alcohol', 'nut', 'honey', 'dairy', 'chocolate', 'fruit',
     'spice' ...
     measured_by: 'cup' for what has an honest cup, 'stick' for butter, 'weight' for what has none,
     'spoon' for what is only ever spooned, 'piece' for what is counted.
     label_advice: True where the packet decides its allergens ('read the packet').
+    composition: None where no table has it.
     """
 
     key: str
@@ -69,6 +92,8 @@ class Ingredient:
     roles: frozenset[str] = frozenset()
     measured_by: str = "cup"
     label_advice: bool = False
+    allergens_au: tuple[str, ...] = ()
+    composition: Composition | None = None
 
     def name_in(self, region: str) -> str:
         """The name that print uses in a region."""

@@ -11,6 +11,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from sitegen.faults import Place
+from sitegen.kitchen.larder import Ingredient
 
 NOWHERE = Place(file="")
 
@@ -220,13 +221,47 @@ class Step:
 
 
 @dataclass(frozen=True)
+class Keeps:
+    """How long something keeps in one place.
+
+    place: 'room', 'fridge' or 'freezer'. hours: exact; a single span for a single figure.
+    """
+
+    place: str
+    hours: Span
+
+
+@dataclass(frozen=True)
+class DoughAim:
+    """What a baker wants of a dough, degrees C (friction: degrees C that mixing adds); None where unsaid.
+
+    temperature: of the mixed dough. room, flour, preferment: what they usually have.
+    """
+
+    temperature: Fraction
+    room: Fraction | None = None
+    flour: Fraction | None = None
+    preferment: Fraction | None = None
+    friction: Fraction | None = None
+
+
+@dataclass(frozen=True)
 class Component:
-    """A part made on its own: sponge, filling, buttercream."""
+    """A part made on its own: sponge, filling, buttercream.
+
+    kind: what it is by trade, a row of `data/balances.yaml` ('creamed cake', 'brioche'), or ''.
+    bake_loss: share of its weight that goes off in baking or boiling (1/10), or None.
+    keeps: as the baker wrote it; keeping: the same by place, empty where only words are given.
+    """
 
     title: str
     lines: tuple[Line, ...]
     steps: tuple[Step, ...]
     keeps: str = ""
+    keeping: tuple[Keeps, ...] = ()
+    kind: str = ""
+    bake_loss: Fraction | None = None
+    dough: DoughAim | None = None
     at: Place = _at()
 
 
@@ -329,8 +364,35 @@ class BatchAsk:
 
 
 @dataclass(frozen=True)
+class BaseUse:
+    """How a recipe uses a base recipe.
+
+    made_once: one making for all components that take of it, else a making for each.
+    spare: how much more than is needed is made, as a share (1/20 for 5 %).
+    """
+
+    title: str
+    made_once: bool = True
+    spare: Fraction = Fraction(0)
+    at: Place = _at()
+
+
+@dataclass(frozen=True)
+class SettledAdvice:
+    """Advice that the baker has read and decided against. code: of the fault; reason: in words."""
+
+    code: str
+    reason: str
+    at: Place = _at()
+
+
+@dataclass(frozen=True)
 class Recipe:
-    """One folder under `content/recipes/`."""
+    """One folder under `content/recipes/`.
+
+    serves: portions that a reader is told of, or None where one piece is a portion.
+    declared: ingredients that the file itself declares, known to this recipe only.
+    """
 
     slug: str
     title: str
@@ -345,6 +407,10 @@ class Recipe:
     batches: tuple[BatchAsk, ...] = ()
     notes: str = ""
     revisions: tuple[Revision, ...] = ()
+    serves: Span | None = None
+    declared: tuple[Ingredient, ...] = ()
+    base_uses: tuple[BaseUse, ...] = ()
+    settled: tuple[SettledAdvice, ...] = ()
     at: Place = _at()
 
     def component(self, title: str) -> Component | None:

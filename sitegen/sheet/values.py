@@ -167,6 +167,75 @@ class SheetVideo:
 
 
 @dataclass(frozen=True)
+class SheetSwap:
+    """What may stand in for an ingredient.
+
+    instead_of: 'self-raising flour'. use: '150 g plain flour + 1 1/2 tsp baking powder', for the amount on
+    this sheet. changes: what it does to the bake, a sentence, '' for nothing. reason: why it is shown ('not
+    sold in the United States'), '' for none. source: who says so.
+    """
+
+    instead_of: str
+    use: str
+    changes: str
+    reason: str
+    source: str
+
+
+@dataclass(frozen=True)
+class NutrientRow:
+    """One line of the table. name: 'Fat', 'of which saturates'; is_inner: set in under the line above.
+
+    per_portion, per_100g: '12 g', '<0.5 g'. daily: '15 %' of the daily value (US), '' elsewhere.
+    """
+
+    name: str
+    per_portion: str
+    per_100g: str
+    daily: str = ""
+    is_inner: bool = False
+
+
+@dataclass(frozen=True)
+class Nutrition:
+    """An estimate, rounded as the region's rules say.
+
+    style: 'eu' or 'us'. portion: '1 cupcake, about 78 g'. notes: that it is an estimate, what was counted,
+    which ingredients (under 5 % of the weight) are missing, which table the figures come from.
+    """
+
+    style: str
+    portion: str
+    rows: tuple[NutrientRow, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class FormulaRow:
+    """name: 'strong white flour'. weight: '325 g'. percent: '65 %' of all flour. part: 'Poolish' or ''."""
+
+    name: str
+    weight: str
+    percent: str
+    part: str = ""
+
+
+@dataclass(frozen=True)
+class Formula:
+    """A dough in baker's percentages.
+
+    title: of the dough. rows: every ingredient of the whole dough, preferment included. totals: (what,
+    figure): ('total flour', '500 g'), ('hydration', '65 %'), ('piece', '85 g dough, about 74 g
+    baked'). notes: dough temperature, what was counted.
+    """
+
+    title: str
+    rows: tuple[FormulaRow, ...]
+    totals: tuple[tuple[str, str], ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class Head:
     """What any audience may know of a recipe: enough for a teaser and a list.
 
@@ -218,6 +287,8 @@ class IngredientSide:
     batch_notes: tuple[str, ...]
     estimates_note: str
     video: SheetVideo | None = None
+    swaps: tuple[SheetSwap, ...] = ()
+    unknowns: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -227,7 +298,8 @@ class Sheet:
     tin: 'a 12-hole muffin tin'. oven: all settings used, '150 C fan, 170 C, gas 3'.
     allergens: lines in the edition's form, 'Contains: wheat, milk, eggs.'. egg_note: what an egg weighs.
     measure_note: how cups were filled, '' by weight. batch_notes: what does not scale, for this batch.
-    keeping: (component or whole, how long). notes: Markdown.
+    keeping: (component or whole, how long). notes: Markdown. unknowns: sentences on what could not be
+    computed, as nothing is known of an ingredient. leftovers: of a base recipe, '40 g of Base buttercream'.
     """
 
     head: Head
@@ -245,6 +317,11 @@ class Sheet:
     revisions: tuple[SheetRevision, ...]
     video: SheetVideo | None
     estimates_note: str
+    swaps: tuple[SheetSwap, ...] = ()
+    nutrition: Nutrition | None = None
+    formulas: tuple[Formula, ...] = ()
+    unknowns: tuple[str, ...] = ()
+    leftovers: tuple[str, ...] = ()
 
 
 View = Sheet | IngredientSide | Teaser
