@@ -10,7 +10,7 @@ from sitegen.sheet.amounts import duration_text
 from sitegen.sheet.values import PlanRow, Times
 from sitegen.timing.graph import tasks_of
 from sitegen.timing.hours import clock, iso_duration
-from sitegen.timing.plan import Plan, PlannedTask, plan
+from sitegen.timing.plan import Plan, PlannedTask, lowest, plan
 
 
 @dataclass(frozen=True)
@@ -31,7 +31,7 @@ def work_of(
     """
     tasks = tasks_of(components, finished_by)
     longest = plan(tasks)
-    shortest = plan(tasks, pick=lambda span: span.low)
+    shortest = plan(tasks, pick=lowest)
     rows = tuple(
         _row(one, summaries[one.task.index]) for one in longest.tasks if one.task.hands_on_min or one.wait_min
     )

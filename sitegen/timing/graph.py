@@ -16,6 +16,8 @@ class Task:
     index: its number in the whole recipe, from 0, in written order. component: its title.
     hands_on_min, wait_min: minutes, exact; a step without a time counts as none.
     oven: the setting that it needs while it waits, or None. after: indices of the tasks it follows.
+    tools: what its hands-on time keeps busy ('mixer'). most_gap_min: minutes within which whatever follows
+    it must begin; None for no bound.
     """
 
     index: int
@@ -24,6 +26,8 @@ class Task:
     wait_min: Span
     oven: OvenSetting | None
     after: frozenset[int]
+    tools: frozenset[str] = frozenset()
+    most_gap_min: Fraction | None = None
 
 
 class TaskCircle(Exception):

@@ -1,14 +1,21 @@
-"""The work plan: tasks on a clock for one cook and one oven."""
+"""The work plan: the steps of a recipe on a clock, the shortest way that could be found."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from sitegen.kitchen.recipe import Span
+from sitegen.timing.conflict import CannotPlan, tasks_in_conflict
 from sitegen.timing.graph import Task
+from sitegen.timing.kitchens import Kitchen, Night, Pick, Worktop, worktop
+from sitegen.timing.problem import Problem, backwards
+from sitegen.timing.shortest import Shortest, shortest
+from sitegen.timing.written_order import as_written
 
-Pick = Callable[[Span], Fraction]
-Rank = Callable[[Task], tuple[Fraction, int]]
+NOTHING = Fraction(0)
+AT_HOME = Kitchen()
+"""One cook, and an oven that takes one load."""
 
 
 @dataclass(frozen=True)
@@ -37,87 +44,79 @@ class PlannedTask:
 class Plan:
     """tasks: by start, then written order. total_min: from the first start to the last end.
 
-    hands_on_min: the sum of all hands-on time.
+    hands_on_min: the sum of all hands-on time. bound_min: no plan is shorter; where it equals the total the
+    plan is proved shortest.
     """
 
     tasks: tuple[PlannedTask, ...]
     total_min: Fraction
     hands_on_min: Fraction
+    bound_min: Fraction
+
+    @property
+    def is_proved(self) -> bool:
+        return self.bound_min == self.total_min
 
 
-def plan(tasks: Sequence[Task], pick: Pick = lambda span: span.high) -> Plan:
-    """Put tasks on a clock as early as they can go: one cook, one oven, one load at a time.
+def highest(span: Span) -> Fraction:
+    """The upper figure of a range: the one that a plan must hold."""
+    return span.high
 
-    pick: which figure of a range counts (the upper one unless told otherwise).
-    Tasks are placed one after another, each at its earliest gap. Two orders are tried, the longest
-    remaining chain first and as written; the shorter plan wins, the written order where they tie.
-    Source: list scheduling by critical path, a textbook rule; the total is short, not proved shortest.
+
+def lowest(span: Span) -> Fraction:
+    return span.low
+
+
+def plan(
+    tasks: Sequence[Task],
+    kitchen: Kitchen = AT_HOME,
+    pick: Pick = highest,
+    nights: Sequence[Night] = (),
+) -> Plan:
+    """The shortest plan found that ends everything as late as it may, so that it is fresh.
+
+    pick: which figure of a range counts. nights: on a clock that stands at 0 where the work ends, so that
+    their minutes are negative. Written order is kept wherever it costs no time.
+    Raises CannotPlan where no order keeps every bound.
     """
-    tails = _tails(tasks, pick)
-    ranks: tuple[Rank, ...] = (
-        lambda task: (Fraction(0), task.index),
-        lambda task: (-tails[task.index], task.index),
-    )
-    plans = [_place_all(tasks, pick, rank) for rank in ranks]
-    return min(plans, key=lambda made: made.total_min)
+    return _planned(tuple(tasks), kitchen, pick, tuple(nights))
 
 
-def _tails(tasks: Sequence[Task], pick: Pick) -> dict[int, Fraction]:
-    """The longest chain of minutes from the start of each task to the end of the work."""
-    followers: dict[int, list[int]] = {task.index: [] for task in tasks}
-    for task in tasks:
-        for index in task.after:
-            followers[index].append(task.index)
-    lengths = {task.index: pick(task.hands_on_min) + pick(task.wait_min) for task in tasks}
-    tails: dict[int, Fraction] = {}
-    pending = list(followers)
-    while pending:
-        ready = [index for index in pending if all(next_one in tails for next_one in followers[index])]
-        for index in ready:
-            after = max((tails[next_one] for next_one in followers[index]), default=Fraction(0))
-            tails[index] = lengths[index] + after
-        pending = [index for index in pending if index not in tails]
-    return tails
+@lru_cache(maxsize=512)
+def _planned(tasks: tuple[Task, ...], kitchen: Kitchen, pick: Pick, nights: tuple[Night, ...]) -> Plan:
+    if not tasks:
+        return Plan((), NOTHING, NOTHING, NOTHING)
+    top = worktop(tasks, kitchen, pick, nights)
+    problem = backwards(top.problem)
+    found = shortest(problem, horizon_of(problem))
+    if found is None:
+        raise CannotPlan(tasks_in_conflict(top.problem, horizon_of(problem)))
+    kept = as_written(problem, found, ranks=[-place for place in range(len(problem.lengths))])
+    return _plan_of(tasks, top, kept, pick)
 
 
-def _place_all(tasks: Sequence[Task], pick: Pick, rank: Rank) -> Plan:
-    placed: dict[int, PlannedTask] = {}
-    waiting = list(tasks)
-    while waiting:
-        ready = [task for task in waiting if task.after <= placed.keys()]
-        task = min(ready, key=rank)
-        placed[task.index] = _place(task, pick, placed)
-        waiting.remove(task)
-    in_order = tuple(sorted(placed.values(), key=lambda one: (one.start_min, one.task.index)))
+def horizon_of(problem: Problem) -> int:
+    """A length of time in which the work is done in any order that can be done at all."""
+    changes = sum(resource.change for resource in problem.resources) * len(problem.lengths)
+    last_night = max((start + problem.lengths[task] for task, start in problem.fixed.items()), default=0)
+    work = sum(length for task, length in enumerate(problem.lengths) if task not in problem.fixed)
+    return work + changes + max(last_night, 0)
+
+
+def _plan_of(tasks: Sequence[Task], top: Worktop, found: Shortest, pick: Pick) -> Plan:
+    """Turned round again: what was counted from the end, counted from the start."""
+    placed = [
+        PlannedTask(
+            task,
+            top.minutes(found.span - found.starts[place] - top.problem.lengths[place]),
+            pick(task.hands_on_min),
+            pick(task.wait_min),
+        )
+        for place, task in enumerate(tasks)
+    ]
     return Plan(
-        tasks=in_order,
-        total_min=max((one.end_min for one in in_order), default=Fraction(0)),
-        hands_on_min=sum((one.hands_on_min for one in in_order), Fraction(0)),
+        tasks=tuple(sorted(placed, key=lambda one: (one.start_min, one.task.index))),
+        total_min=top.minutes(found.span),
+        hands_on_min=sum((one.hands_on_min for one in placed), NOTHING),
+        bound_min=top.minutes(found.bound),
     )
-
-
-def _place(task: Task, pick: Pick, placed: dict[int, PlannedTask]) -> PlannedTask:
-    """The task at the earliest start that its forerunners, the cook and the oven allow."""
-    hands_on, wait = pick(task.hands_on_min), pick(task.wait_min)
-    earliest = max((placed[index].end_min for index in task.after), default=Fraction(0))
-    others = placed.values()
-    starts = {earliest}
-    starts |= {one.free_min for one in others}
-    starts |= {one.end_min - hands_on for one in others if one.task.oven}
-    for start in sorted(start for start in starts if start >= earliest):
-        candidate = PlannedTask(task, start, hands_on, wait)
-        if not any(_clash(candidate, one) for one in others):
-            return candidate
-    last = max(one.end_min for one in others)
-    return PlannedTask(task, last, hands_on, wait)
-
-
-def _clash(one: PlannedTask, other: PlannedTask) -> bool:
-    """Whether two tasks want the cook's hands, or the oven, at the same time."""
-    hands = _overlap(one.start_min, one.free_min, other.start_min, other.free_min)
-    oven = one.task.oven is not None and other.task.oven is not None
-    return hands or (oven and _overlap(one.free_min, one.end_min, other.free_min, other.end_min))
-
-
-def _overlap(start: Fraction, end: Fraction, other_start: Fraction, other_end: Fraction) -> bool:
-    return start < other_end and other_start < end
