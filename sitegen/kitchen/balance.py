@@ -23,14 +23,18 @@ def drift(
     """
     if not any(exact):
         return tuple(Fraction(0) for _ in exact)
-    base = _base_lines(exact, flour)
+    base = balance_base(exact, flour)
     before = baker_percentages(exact, _sum_of(exact, base))
     printed_base = _sum_of(printed, base)
     after = baker_percentages(printed, printed_base) if printed_base else before
     return tuple(new - old for old, new in zip(before, after, strict=True))
 
 
-def _base_lines(exact: Sequence[Fraction], flour: Sequence[bool]) -> list[int]:
+def balance_base(exact: Sequence[Fraction], flour: Sequence[bool]) -> list[int]:
+    """Which lines the shares are of: all flour that weighs something, else the heaviest line.
+
+    exact: grams, at least one line. flour: which lines are flour.
+    """
     flours = [index for index, is_flour in enumerate(flour) if is_flour and exact[index]]
     return flours or [max(range(len(exact)), key=lambda index: exact[index])]
 

@@ -82,6 +82,14 @@ def rounded_ounces(grams: Fraction) -> Fraction:
     return rounded if abs(rounded - ounces) <= OUNCE_LIMIT * ounces else Fraction(0)
 
 
+def quarter_ounces(grams: Fraction) -> Fraction:
+    """A weight in ounces to the nearest 1/4, as an American scale shows it; how far off, the caller judges.
+
+    grams: exact. Returns ounces. Source: common practice.
+    """
+    return to_step(grams / GRAMS_IN_OUNCE, Fraction(1, 4))
+
+
 def rounded_minutes(minutes: Fraction) -> Fraction:
     """A worked-out time: to 1 minute under 15, to 2 or 3 up to half an hour, to 5 above; never to 0."""
     if minutes <= 0:

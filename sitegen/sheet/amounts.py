@@ -18,6 +18,7 @@ VULGAR = {
     Fraction(7, 8): "⅞",
 }
 GRAMS_IN_KILOGRAM = 1000
+OUNCES_IN_POUND = 16
 SHARE_WORDS = {
     Fraction(1, 2): "half",
     Fraction(1, 3): "a third",
@@ -78,6 +79,19 @@ def grams_text(span: Span) -> str:
 
 def _kilogram_text(value: Fraction) -> str:
     return f"{float(value):.3f}".rstrip("0").rstrip(".")
+
+
+def ounces_text(span: Span) -> str:
+    """A weight in ounces, pounds and ounces from a pound up: '5¾ oz', '1 lb 2½ oz', '14–18 oz'."""
+    if span.low < OUNCES_IN_POUND:
+        return with_unit(span_text(fraction_text(span.low), fraction_text(span.high)), "oz")
+    return span_text(_pounds_text(span.low), _pounds_text(span.high)).replace(EN_DASH, f" {EN_DASH} ")
+
+
+def _pounds_text(ounces: Fraction) -> str:
+    pounds, rest = divmod(ounces, OUNCES_IN_POUND)
+    parts = [with_unit(str(pounds), "lb")] + ([with_unit(fraction_text(rest), "oz")] if rest else [])
+    return NO_BREAK.join(parts)
 
 
 def with_unit(number: str, unit: str) -> str:

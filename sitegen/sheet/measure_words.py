@@ -1,10 +1,9 @@
 """The small print on measures: what an egg weighs, how cups are filled, and what is an estimate."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping
 
-from sitegen.kitchen.eggs import edible_grams
-from sitegen.kitchen.recipe import Component, IngredientLine, single
-from sitegen.sheet.amounts import NO_BREAK, grams_text, with_unit
+from sitegen.kitchen.editions import Measuring
+from sitegen.sheet.amounts import NO_BREAK, with_unit
 from sitegen.sheet.setting import Setting
 
 ESTIMATES = (
@@ -14,36 +13,43 @@ ESTIMATES = (
 )
 
 
-def egg_note(components: Sequence[Component], setting: Setting) -> str:
-    """What the eggs of the edition weigh without their shells; '' where the recipe counts none."""
-    lines = [line for part in components for line in part.lines if isinstance(line, IngredientLine)]
-    if not any(_counts_eggs(line, setting) for line in lines):
-        return ""
-    edition, eggs = setting.edition, setting.tables.eggs
-    weights = {
-        name: grams_text(single(round(edible_grams(eggs, edition.egg_region, edition.egg_size, part))))
-        for name, part in (("whole", ""), ("white", "white"), ("yolk", "yolk"))
-    }
-    return (
-        f"Eggs are {edition.region.upper()} {edition.egg_size}: about {weights['whole']} out of the shell, "
-        f"white {weights['white']}, yolk {weights['yolk']}."
-    )
+def measure_note(setting: Setting) -> str:
+    """How an edition's measures are filled and read, and how large they are; '' where grams come first."""
+    note = _NOTES.get(setting.edition.measuring)
+    return note(setting) if note else ""
 
 
-def _counts_eggs(line: IngredientLine, setting: Setting) -> bool:
-    row = setting.row(line.chosen)
-    return row is not None and "egg" in row.roles and line.amount is not None and line.amount.unit == ""
-
-
-def cup_note(setting: Setting) -> str:
-    """How the cups of a cup edition are filled, and how large they are."""
+def _cup_note(setting: Setting) -> str:
     measures, edition = setting.tables.measures, setting.edition
-    sizes = {
-        word: with_unit(str(round(measures.unit_ml(name))), "ml")
-        for word, name in (("cup", edition.cup), ("tbsp", edition.tablespoon), ("tsp", edition.teaspoon))
-    }
+    cup = with_unit(str(round(measures.unit_ml(edition.cup))), "ml")
     return (
-        f"1{NO_BREAK}cup is {sizes['cup']}, 1{NO_BREAK}tbsp {sizes['tbsp']}, 1{NO_BREAK}tsp {sizes['tsp']}. "
-        "Spoon dry ingredients into the cup and level them with a knife; pack brown sugar; read liquids at "
-        "eye level. Where a weight stands alone, no cup measures it well: please weigh it."
+        f"1{NO_BREAK}cup is {cup}, {_spoon_sizes(setting)}; all are level. {_CUP_FILLS[edition.cup_fill]}; "
+        "pack brown sugar; read liquids at eye level. Where a weight comes first, no cup measures it well: "
+        "please weigh it."
     )
+
+
+def _ounce_note(setting: Setting) -> str:
+    return (
+        f"Ounces are by weight, for liquids too: 1{NO_BREAK}oz is about 28{NO_BREAK}g, 1{NO_BREAK}lb is "
+        f"16{NO_BREAK}oz. Where grams come first, a quarter of an ounce is too coarse a step: set the scale "
+        f"to grams. Spoons are level: {_spoon_sizes(setting)}."
+    )
+
+
+def _spoon_sizes(setting: Setting) -> str:
+    measures, edition = setting.tables.measures, setting.edition
+    spoons = (("tbsp", edition.tablespoon), ("tsp", edition.teaspoon))
+    return ", ".join(
+        f"1{NO_BREAK}{word} {with_unit(str(round(measures.unit_ml(name))), 'ml')}" for word, name in spoons
+    )
+
+
+_CUP_FILLS = {
+    "spooned": "Spoon dry ingredients into the cup and level them with a knife",
+    "scooped": "Dip the cup into dry ingredients, do not shake it down, and level it with a knife",
+}
+_NOTES: Mapping[Measuring, Callable[[Setting], str]] = {
+    Measuring.CUPS: _cup_note,
+    Measuring.OUNCES: _ounce_note,
+}

@@ -1,10 +1,10 @@
-"""Cups, spoons and sticks that a kitchen owns."""
+"""Cups and spoons that a kitchen owns."""
 
 from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.scoops import Scoops, choose_scoops, choose_sticks
+from sitegen.kitchen.scoops import Scoops, choose_scoops
 
 US = (Fraction("4.92892159375"), Fraction("14.78676478125"), Fraction("236.5882365"))
 METRIC = (Fraction(5), Fraction(15), Fraction(250))
@@ -15,7 +15,8 @@ def words(scoops: Scoops | None) -> str:
     if scoops is None:
         return "weigh it"
     figures = ((scoops.cups, "cup"), (scoops.tablespoons, "tbsp"), (scoops.teaspoons, "tsp"))
-    text = " + ".join(f"{number} {name}" for number, name in figures if number)
+    joint = " less " if scoops.is_less else " + "
+    text = joint.join(f"{number} {name}" for number, name in figures if number)
     return text if scoops.fit == "exact" else f"{scoops.fit} {text}"
 
 
@@ -38,6 +39,10 @@ def us(cups: str, *, fine: bool = False, spoons_only: bool = False, tolerance: s
         ("1/48", "1 tsp"),
         ("1/4", "1/4 cup"),  # not four tablespoons
         ("9/16", "1/2 cup + 1 tbsp"),
+        ("7/16", "1/2 cup less 1 tbsp"),  # not seven tablespoons
+        ("15/16", "1 cup less 1 tbsp"),  # not 3/4 cup + 3 tbsp
+        ("23/48", "1/2 cup less 1 tsp"),
+        ("31/8", "15/4 cup + 1 tbsp"),
     ],
 )
 def test_the_fewest_scoops_within_3_percent(cups: str, printed: str) -> None:
@@ -64,7 +69,26 @@ def test_an_eighth_of_a_teaspoon_joins_nothing() -> None:
 
 
 def test_what_is_only_spooned_never_goes_to_cups() -> None:
-    assert us("1/2", spoons_only=True) == "8 tbsp"
+    assert us("1/4", spoons_only=True) == "4 tbsp"
+    assert us("1/2", spoons_only=True) == "weigh it"  # nobody counts eight tablespoons
+
+
+@pytest.mark.parametrize(
+    ("cups", "why"),
+    [
+        ("0.91", "only three measures together, or one and a half tablespoons less, would do"),
+        ("11", "nobody keeps count of eleven cups"),
+    ],
+)
+def test_what_reads_worse_than_its_weight_is_weighed(cups: str, why: str) -> None:
+    assert us(cups) == "weigh it", why
+
+
+def test_a_sum_takes_two_measures_from_the_drawer_at_most() -> None:
+    for hundredths in range(4, 1000, 3):
+        chosen = choose_scoops(US[2] * hundredths / 100, *US, fine=False, spoons_only=False)
+        if chosen is not None:
+            assert sum(bool(one) for one in (chosen.cups, chosen.tablespoons, chosen.teaspoons)) <= 2
 
 
 def test_between_3_and_5_percent_a_spoon_is_scant_or_generous() -> None:
@@ -84,33 +108,27 @@ def test_a_tighter_tolerance_takes_more_scoops_or_none() -> None:
     assert us("0.7777", tolerance="0") == "weigh it"
 
 
-def test_four_australian_tablespoons_are_more_than_a_quarter_cup() -> None:
-    assert words(choose_scoops(Fraction(20), *AUSTRALIAN, fine=False, spoons_only=False)) == "1 tbsp"
-    assert words(choose_scoops(Fraction(15), *AUSTRALIAN, fine=False, spoons_only=True)) == "3 tsp"
+@pytest.mark.parametrize(
+    ("ml", "printed"),
+    [
+        ("20", "1 tbsp"),
+        ("15", "3 tsp"),  # a British tablespoon
+        ("17.5", "1 tbsp less 1/2 tsp"),
+        ("35", "2 tbsp less 1 tsp"),  # not 1 tbsp + 3 tsp
+        ("60", "3 tbsp"),
+        ("62.5", "1/4 cup"),
+        ("83.5", "1/3 cup"),
+        ("100", "1/4 cup + 2 tbsp"),
+        ("145", "1/2 cup + 1 tbsp"),
+        ("230", "1 cup less 1 tbsp"),
+        ("250", "1 cup"),  # twelve and a half tablespoons
+        ("270", "1 cup + 1 tbsp"),
+    ],
+)
+def test_australian_measures(ml: str, printed: str) -> None:
+    assert words(choose_scoops(Fraction(ml), *AUSTRALIAN, fine=False, spoons_only=False)) == printed
 
 
 @pytest.mark.parametrize("ml", ["0", "0.01"])
 def test_less_than_the_smallest_spoon_is_weighed(ml: str) -> None:
     assert choose_scoops(Fraction(ml), *METRIC, fine=False, spoons_only=False) is None
-
-
-@pytest.mark.parametrize(
-    ("grams", "sticks", "tablespoons"),
-    [
-        ("113.4", "1", "0"),  # NIST Handbook 44: a quarter of a pound
-        ("227", "2", "0"),
-        ("160", "1", "3.5"),
-        ("57", "1/2", "0"),
-        ("170", "3/2", "0"),
-        ("14", "0", "1"),
-    ],
-)
-def test_butter_by_the_stick(grams: str, sticks: str, tablespoons: str) -> None:
-    chosen = choose_sticks(Fraction(grams))
-    assert chosen is not None
-    assert (chosen.sticks, chosen.tablespoons) == (Fraction(sticks), Fraction(tablespoons))
-
-
-@pytest.mark.parametrize("grams", ["2", "10"])
-def test_butter_between_two_half_tablespoons_is_weighed(grams: str) -> None:
-    assert choose_sticks(Fraction(grams)) is None

@@ -18,28 +18,15 @@ from sitegen.kitchen.recipe import (
     PartLine,
     Recipe,
     Span,
-    Tin,
     single,
 )
 from sitegen.kitchen.rounding import rounded_grams, rounded_minutes, rounded_ml
-from sitegen.kitchen.scoops import choose_scoops, choose_sticks
 from sitegen.kitchen.shares import made_components, part_grams
 from sitegen.kitchen.temperatures import to_celsius, to_fahrenheit
-from sitegen.kitchen.tins import TinShape, box, cylinder, frustum, prismoid, tube
 
 WEIGHTS = st.fractions(Fraction("0.2"), Fraction(20000), max_denominator=1000)
 FACTORS = st.fractions(Fraction(1, 20), Fraction(20), max_denominator=50)
-LENGTHS = st.fractions(Fraction(1), Fraction(60), max_denominator=20)
-EDITIONS = st.sampled_from(
-    [
-        (Fraction(5), Fraction(15), Fraction(250)),
-        (Fraction(5), Fraction(20), Fraction(250)),
-        (Fraction("4.92892159375"), Fraction("14.78676478125"), Fraction("236.5882365")),
-    ]
-)
 FINEST_SCALE_STEP = Fraction(1, 20)
-CUP_PARTS = {Fraction(0), Fraction(1, 4), Fraction(1, 3), Fraction(1, 2), Fraction(2, 3), Fraction(3, 4)}
-QUARTERS = {Fraction(0), Fraction(1, 4), Fraction(1, 2), Fraction(3, 4)}
 
 
 @given(WEIGHTS, st.booleans())
@@ -67,49 +54,6 @@ def test_a_longer_time_is_never_printed_shorter(one: Fraction, other: Fraction) 
     assert rounded_minutes(shorter) <= rounded_minutes(longer)
 
 
-VOLUMES = st.fractions(Fraction("0.3"), Fraction(5000), max_denominator=100)
-
-
-@given(VOLUMES, EDITIONS, st.booleans(), st.booleans())
-def test_scoops_are_near_enough_and_such_as_a_kitchen_owns(
-    ml: Fraction, measures: tuple[Fraction, Fraction, Fraction], fine: bool, spoons_only: bool
-) -> None:
-    teaspoon, tablespoon, cup = measures
-    chosen = choose_scoops(ml, teaspoon, tablespoon, cup, fine, spoons_only)
-    if chosen is None:
-        return
-    assert chosen.millilitres == (
-        chosen.cups * cup + chosen.tablespoons * tablespoon + chosen.teaspoons * teaspoon
-    )
-    off = (chosen.millilitres - ml) / ml
-    assert chosen.fit == "exact" if abs(off) <= Fraction(3, 100) else abs(off) <= Fraction(5, 100)
-    assert chosen.fit in ("exact", "scant" if off > 0 else "generous")
-    assert not (fine and chosen.fit != "exact")
-    assert not (spoons_only and chosen.cups)
-    assert chosen.cups % 1 in CUP_PARTS
-    assert chosen.tablespoons.denominator == 1
-    assert spoons_only or chosen.tablespoons <= 4
-    assert chosen.teaspoons % 1 in QUARTERS or chosen.teaspoons == Fraction(1, 8)
-    assert chosen.teaspoons * teaspoon < tablespoon
-
-
-@given(st.fractions(Fraction(60), Fraction(5000), max_denominator=100), EDITIONS)
-def test_there_is_always_a_measure_from_a_quarter_cup_up(
-    ml: Fraction, measures: tuple[Fraction, Fraction, Fraction]
-) -> None:
-    assert choose_scoops(ml, *measures, fine=False, spoons_only=False) is not None
-
-
-@given(st.fractions(Fraction(5), Fraction(5000), max_denominator=100))
-def test_sticks_weigh_what_they_say(grams: Fraction) -> None:
-    chosen = choose_sticks(grams)
-    if chosen is None:
-        return
-    assert abs(chosen.grams - grams) <= grams * Fraction(3, 100)
-    assert (chosen.sticks * 2).denominator == (chosen.tablespoons * 2).denominator == 1
-    assert chosen.tablespoons < 8
-
-
 @given(st.fractions(Fraction(1), Fraction(3000), max_denominator=50), st.integers(15, 70))
 def test_eggs_give_back_the_mass_within_a_tenth_of_an_egg(grams: Fraction, one_egg_g: int) -> None:
     count = whole_and_beaten(grams, Fraction(one_egg_g))
@@ -124,32 +68,6 @@ def test_balance_does_not_change_with_the_factor(
 ) -> None:
     flour = data.draw(st.lists(st.booleans(), min_size=len(weights), max_size=len(weights)))
     assert set(drift(weights, [weight * factor for weight in weights], flour)) == {0}
-
-
-SHAPE = TinShape("any", "", (), {}, Fraction(1), "geometry")
-
-
-def tin(width: Fraction, length: Fraction, depth: Fraction, taper: Fraction = Fraction(0)) -> Tin:
-    return Tin("any", width, length, depth, width - taper, length - taper)
-
-
-@given(LENGTHS, LENGTHS)
-def test_a_frustum_with_equal_ends_is_a_cylinder(width: Fraction, depth: Fraction) -> None:
-    straight = tin(width, width, depth)
-    assert frustum(straight, SHAPE) == cylinder(straight, SHAPE) == tube(straight, SHAPE)
-
-
-@given(LENGTHS, LENGTHS, LENGTHS)
-def test_a_prismoid_with_equal_ends_is_a_box(width: Fraction, length: Fraction, depth: Fraction) -> None:
-    straight = tin(width, length, depth)
-    assert prismoid(straight, SHAPE) == box(straight, SHAPE)
-
-
-@given(LENGTHS, LENGTHS, st.fractions(0, 1, max_denominator=20))
-def test_sloping_sides_hold_less(width: Fraction, depth: Fraction, slope: Fraction) -> None:
-    sloping = tin(width, width, depth, taper=slope * width)
-    assert frustum(sloping, SHAPE) <= cylinder(sloping, SHAPE)
-    assert prismoid(sloping, SHAPE) <= box(sloping, SHAPE)
 
 
 @given(st.fractions(-300, 600, max_denominator=90))

@@ -3,7 +3,8 @@
 import pytest
 
 from sitegen.kitchen.recipe import Amount
-from sitegen.sheet.measured import Ask, Measured, measured
+from sitegen.sheet.asks import Ask, Measured
+from sitegen.sheet.measured import measured
 from tests.sheet.pantry import Fraction, amount, choice, setting, tables
 
 
@@ -72,7 +73,7 @@ def test_an_egg_and_a_half_is_an_egg_and_a_weighed_part() -> None:
 def test_half_an_egg_is_weighed() -> None:
     found = printed(amount(1, ""), "egg", "british-metric", "1/2", size="medium")
     assert plain(found.amount) == "26 g"
-    assert found.rest == "beaten, weighed"
+    assert found.rest == "from 1\u00a0medium\u00a0egg, beaten"
 
 
 def test_what_the_larder_lacks_keeps_its_weight_in_any_edition() -> None:
