@@ -7,11 +7,11 @@ from sitegen.kitchen.recipe import BatchAsk, BatchKind, IngredientLine, Makes, O
 from sitegen.source.context import Context
 from sitegen.source.lines import read_line
 from sitegen.source.misread import Misread
-from sitegen.source.numbers import number_at, whole_number
+from sitegen.source.numbers import whole_number
 from sitegen.source.ovens import no_oven, oven_in, refuse_impossible
 from sitegen.source.shares import WORDS
 from sitegen.source.vessels import read_tin
-from sitegen.source.yields import NOUN, is_same_noun, weight_in
+from sitegen.source.yields import NOUN, Pieces, is_same_noun, pieces_in, weight_in
 
 FILL = FaultCode(
     "fill",
@@ -66,9 +66,9 @@ def read_batch(text: str, at: Place, context: Context, makes: Makes | None = Non
         return BatchAsk(BatchKind.TIMES, times=_times(text))
     if folded.startswith(_USING):
         return BatchAsk(BatchKind.USING, using=_in_hand(text, at, context))
-    count = _count(text, context, makes)
-    if count is not None:
-        return BatchAsk(BatchKind.MAKES, makes=count)
+    pieces = _pieces(text, context, makes)
+    if pieces is not None:
+        return BatchAsk(BatchKind.MAKES, makes=pieces.count, each=pieces.each)
     return BatchAsk(BatchKind.TIN, tin=_tin(text, at, context))
 
 
@@ -90,25 +90,31 @@ def _in_hand(text: str, at: Place, context: Context) -> IngredientLine:
     return line
 
 
-def _count(text: str, context: Context, makes: Makes | None) -> Fraction | None:
-    """'24 cupcakes' -> 24, '1.2 kg' -> 1,200; None where a tin is meant."""
+def _pieces(text: str, context: Context, makes: Makes | None) -> Pieces | None:
+    """'24 cupcakes', '24 rolls of 60 g', '1.2 kg' as 1,200; None where a tin is meant."""
     grams = weight_in(text, context.tables.measures)
     if grams is not None:
         if makes is not None and makes.noun:
             raise _no_batch(text, f"this recipe makes {makes.noun}: write '24 {makes.noun}'")
-        return grams
-    found = number_at(text)
-    noun = text[found.end :].strip() if found else ""
-    if found is None or found.span.is_range or not NOUN.fullmatch(noun):
+        return Pieces(grams, "")
+    pieces = pieces_in(text, context.tables.measures)
+    if pieces is None or not NOUN.fullmatch(pieces.noun):
         return None
-    if makes is not None and is_same_noun(noun, makes.noun):
-        return found.span.low
-    if _names_a_tin(text, noun, context):
+    if makes is not None and is_same_noun(pieces.noun, makes.noun):
+        return _held_against(pieces, makes, text)
+    if _names_a_tin(text, pieces.noun, context):
         return None
     if makes is not None:
         made = f"{makes.noun}: write '24 {makes.noun}'" if makes.noun else "a weight: write '500 g' or 'half'"
         raise _no_batch(text, f"this recipe makes {made}")
-    return found.span.low
+    return pieces
+
+
+def _held_against(pieces: Pieces, makes: Makes, text: str) -> Pieces:
+    """The pieces, where the recipe says what its own weigh. Raises Misread."""
+    if pieces.each is not None and makes.piece is None:
+        raise _no_batch(text, f"let the recipe say what one weighs: `makes: 12 {makes.noun} of 85 g dough`")
+    return pieces
 
 
 def _names_a_tin(text: str, noun: str, context: Context) -> bool:

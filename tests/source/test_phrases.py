@@ -4,7 +4,16 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import NOWHERE, Amount, BatchAsk, BatchKind, Makes, OvenSetting, single
+from sitegen.kitchen.recipe import (
+    NOWHERE,
+    Amount,
+    BatchAsk,
+    BatchKind,
+    Makes,
+    OvenSetting,
+    PieceWeight,
+    single,
+)
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread
 from sitegen.source.phrases import read_batch, read_fill, read_oven
@@ -12,6 +21,7 @@ from sitegen.source.phrases import read_batch, read_fill, read_oven
 CUPCAKES = Makes(Fraction(12), "cupcakes")
 TARTS = Makes(Fraction(12), "tarts")
 CREAM = Makes(Fraction(900), "", Fraction(900))
+ROLLS = Makes(Fraction(12), "rolls", Fraction(1020), "dough")
 
 
 @pytest.mark.parametrize(
@@ -80,6 +90,20 @@ def test_a_batch_by_count_or_factor(text: str, ask: BatchAsk, context: Context) 
     assert read_batch(text, NOWHERE, context, CUPCAKES) == ask
 
 
+@pytest.mark.parametrize(
+    ("text", "weighed"),
+    [
+        ("24 rolls of 60 g", ""),
+        ("24 rolls of 60 g dough", "dough"),
+        ("24 rolls of 60 g baked", "baked"),
+        ("24 roll of 60 g", ""),
+    ],
+)
+def test_a_batch_by_pieces_of_another_weight(text: str, weighed: str, context: Context) -> None:
+    ask = BatchAsk(BatchKind.MAKES, makes=Fraction(24), each=PieceWeight(Fraction(60), weighed))
+    assert read_batch(text, NOWHERE, context, ROLLS) == ask
+
+
 def test_a_batch_by_weight_of_a_recipe_that_makes_a_weight(context: Context) -> None:
     assert read_batch("1.2 kg", NOWHERE, context, CREAM) == BatchAsk(BatchKind.MAKES, makes=Fraction(1200))
 
@@ -116,6 +140,11 @@ def test_without_the_recipe_any_noun_will_do(context: Context) -> None:
         ("900 g", CUPCAKES, "this recipe makes cupcakes: write '24 cupcakes'"),
         ("24 cupcakes", CREAM, "this recipe makes a weight: write '500 g' or 'half'"),
         ("20 cm ruond", CUPCAKES, "did you mean 'round'?"),
+        (
+            "24 cupcakes of 60 g",
+            CUPCAKES,
+            "let the recipe say what one weighs: `makes: 12 cupcakes of 85 g dough`",
+        ),
     ],
 )
 def test_a_batch_that_this_recipe_cannot_give(

@@ -19,6 +19,8 @@ from sitegen.source.yields import is_same_noun, read_makes
         ("24 mini-muffins", Makes(Fraction(24), "mini-muffins")),
         ("12 slices of cake", Makes(Fraction(12), "slices of cake")),
         ("12 rolls of 85 g", Makes(Fraction(12), "rolls", Fraction(1020))),
+        ("12 rolls of 85 g dough", Makes(Fraction(12), "rolls", Fraction(1020), "dough")),
+        ("12 rolls of 75 g baked", Makes(Fraction(12), "rolls", Fraction(900), "baked")),
         ("2 loaves of 1/2 lb", Makes(Fraction(2), "loaves", Fraction(45359237, 100000))),
         ("900 g", Makes(Fraction(900), "", Fraction(900))),
         ("1.2 kg", Makes(Fraction(1200), "", Fraction(1200))),
@@ -30,7 +32,18 @@ def test_a_yield_is_a_count_or_a_weight(text: str, makes: Makes, context: Contex
 
 @pytest.mark.parametrize(
     "text",
-    ["plenty", "12", "900", "12-14 cupcakes", "500 ml", "2 cups", "12 rolls of 85", "1 20 cm cake", ""],
+    [
+        "plenty",
+        "12",
+        "900",
+        "12-14 cupcakes",
+        "500 ml",
+        "2 cups",
+        "12 rolls of 85",
+        "1 20 cm cake",
+        "12 rolls of 85 g raw",
+        "",
+    ],
 )
 def test_what_is_neither_is_a_fault(text: str, context: Context) -> None:
     with pytest.raises(Misread) as fault:

@@ -4,17 +4,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from sitegen.faults import Fault, FaultCode, Severity
+from sitegen.kitchen.declared import tables_of
 from sitegen.kitchen.editions import Edition
+from sitegen.kitchen.part_errors import BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart
+from sitegen.kitchen.part_weights import Weigh
 from sitegen.kitchen.recipe import IngredientLine, PartLine, Recipe, Span
-from sitegen.kitchen.shares import (
-    BaseCircle,
-    MoreThanIsMade,
-    NoWeight,
-    SharesDontAddUp,
-    UnknownPart,
-    Weigh,
-    made_components,
-)
+from sitegen.kitchen.shares import made_components
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.weighing import grams_of
 from sitegen.source.school import Content
@@ -48,7 +43,8 @@ def enough_is_made(content: Content) -> Iterator[Fault]:
     bases = {recipe.title: recipe for recipe in content.recipes}
     for recipe in content.recipes:
         try:
-            made_components(recipe, bases, TESTED, _scale(edition, content.tables))
+            tables = tables_of(recipe, bases, content.tables)
+            made_components(recipe, bases, TESTED, _scale(edition, tables))
         except MoreThanIsMade as error:
             yield from _too_much(recipe, error)
         except NoWeight as error:
