@@ -9,11 +9,22 @@ from difflib import get_close_matches
 from fractions import Fraction
 
 from sitegen.faults import Fault, FaultCode, Place, Severity
-from sitegen.kitchen.allergens import ORDERS, Regime
-from sitegen.kitchen.larder import Density, Ingredient, Larder, Piece
+from sitegen.kitchen.allergens import ORDERS, Regime, australian
+from sitegen.kitchen.larder import Composition, Density, Ingredient, Larder, Piece
 from sitegen.kitchen.measures import Measures
 from sitegen.source.figures import grams_in, millilitres_in
-from sitegen.source.larder_file import DensityFile, LarderRowFile, PieceFile
+from sitegen.source.label_figures import label_figures
+from sitegen.source.larder_faults import (
+    ALLERGENS_UNSAID,
+    BAD_MEASURE,
+    BAD_WEIGHT,
+    IMPROBABLE_DENSITY,
+    NAME_TAKEN,
+    UNKNOWN_ALLERGEN,
+    UNKNOWN_ROLE,
+    UNKNOWN_SOURCE,
+)
+from sitegen.source.larder_file import CompositionFile, DensityFile, LarderRowFile, PieceFile
 from sitegen.source.nodes import Path
 from sitegen.source.reader import Document
 from sitegen.source.shapes import WRONG_KIND, shaped
@@ -22,87 +33,20 @@ LIGHTEST, HEAVIEST = Fraction(1, 20), Fraction(2)
 """Grams a millilitre: dried leaves are heavier than the one, syrups lighter than the other."""
 
 
-def _error(code: str, meaning: str, cure: str, good: str, bad: str) -> FaultCode:
-    return FaultCode(code, Severity.ERROR, meaning, cure, good, bad, file="larder.yaml")
-
-
-def _sample(weight: str = "5 g", fills: str = "1 metric_teaspoon", source: str = "own-scales") -> str:
-    density = f"{{method: level, weight: {weight}, fills: {fills}, source: {source}}}"
-    return f"smoked salt:\n  allergens: {{eu: [], us: []}}\n  roles: [salt]\n  density:\n    - {density}\n"
-
-
-UNKNOWN_SOURCE = _error(
-    "unknown-source",
-    "A figure names a source that the table of sources has not, so that nobody could look it up.",
-    "Name a known source, such as own-scales for what was weighed in the school's kitchen.",
-    _sample(),
-    _sample(source="own-scale"),
-)
-BAD_WEIGHT = _error(
-    "bad-weight",
-    "A weight in the larder is a number over 0 and a unit of weight.",
-    "Write it as 125 g.",
-    _sample(),
-    _sample(weight="5 grms"),
-)
-BAD_MEASURE = _error(
-    "bad-measure",
-    "A density says which measure is filled, and a bare cup or spoon differs from country to country.",
-    "Write it as 1 us_cup, 1 metric_cup, 1 metric_tablespoon, 1 metric_teaspoon or 100 ml.",
-    _sample(),
-    _sample(fills="1 tsp"),
-)
-UNKNOWN_ALLERGEN = _error(
-    "unknown-allergen",
-    "A word under 'allergens' is none of those that the region's law names: it would print a wrong label.",
-    "Use the law's word: cereals and nuts by their own names.",
-    "celery salt:\n  allergens: {eu: [celery], us: []}\n",
-    "celery salt:\n  allergens: {eu: [celeri], us: []}\n",
-)
-ALLERGENS_UNSAID = _error(
-    "allergens-unsaid",
-    "A new ingredient does not say which allergens it has, and silence would be read as none.",
-    "Write allergens: {eu: [...], us: [...]}, with empty lists where it has none.",
-    "smoked salt:\n  allergens: {eu: [], us: []}\n",
-    "smoked salt:\n  roles: [salt]\n",
-)
-UNKNOWN_ROLE = _error(
-    "unknown-role",
-    "A role that no rule knows: rounding, balance and cautions would pass the ingredient by.",
-    "Use a role that other ingredients have.",
-    "smoked salt:\n  allergens: {eu: [], us: []}\n  roles: [salt]\n",
-    "smoked salt:\n  allergens: {eu: [], us: []}\n  roles: [slat]\n",
-)
-NAME_TAKEN = _error(
-    "name-taken",
-    "A name or spelling already means another ingredient, so that recipes would be read as that one.",
-    "Write the row under the ingredient's own name, or choose another spelling.",
-    "unsalted butter:\n  also: [baker's butter]\n",
-    "butter:\n  also: [baker's butter]\n",
-)
-IMPROBABLE_DENSITY = FaultCode(
-    "improbable-density",
-    Severity.ADVICE,
-    "A measure of this ingredient would be lighter than dried leaves or heavier than any syrup.",
-    "Weigh it again, and look at the unit and the measure.",
-    good=_sample(),
-    bad=_sample(weight="5 kg"),
-    file="larder.yaml",
-)
-
-
 @dataclass(frozen=True)
 class LarderReading:
     """What rows are read against.
 
     sources: keys of the table of sources. roles: those that rules know; None where any role may stand.
     strict: whether names must be free, and a new ingredient must say its allergens.
+    is_recipe: whether a recipe declares the rows: no name may be known then, and allergens may stay unsaid.
     """
 
     measures: Measures
     sources: Mapping[str, str]
     roles: frozenset[str] | None = None
     strict: bool = True
+    is_recipe: bool = False
 
     def extended(self, larder: Larder, document: Document) -> tuple[Larder, tuple[Fault, ...]]:
         """The larder with the document's rows, and every fault; a row at fault changes nothing."""
@@ -111,7 +55,7 @@ class LarderReading:
         rows = {row.key: row for row in larder.ingredients}
         faults: list[Fault] = []
         for name in document.data:
-            found = _Row(self, larder, _part_of(document, name), name, document.key_place((name,)))
+            found = _Row(self, larder, part_of(document, name), name, document.key_place((name,)))
             ingredient = found.ingredient()
             faults += found.faults
             if ingredient is not None:
@@ -125,7 +69,7 @@ def _not_a_mapping(document: Document) -> tuple[Fault, ...]:
     return (WRONG_KIND.fault(document.place(()), "a larder is a set of names, each with its keys"),)
 
 
-def _part_of(document: Document, key: str) -> Document:
+def part_of(document: Document, key: str) -> Document:
     """What lies under a top key, as a document of its own whose paths begin there."""
     data = document.data[key] if isinstance(document.data, dict) else None
     return replace(
@@ -194,14 +138,52 @@ class _Row:
             roles=base.roles if file.roles is None else self._roles(file.roles),
             measured_by=file.measured_by or base.measured_by,
             label_advice=base.label_advice if file.label_advice is None else file.label_advice,
+            plurals={**base.plurals, **_plurals(file)},
+            allergens_unsaid=self._unsaid(file),
+            allergens_au=self._australian(file, base),
+            packet_may_hold=self._packet_may_hold(file, base),
+            composition=base.composition if file.composition is None else self._composition(file.composition),
         )
+
+    def _composition(self, file: CompositionFile) -> Composition | None:
+        self._check_source(("composition", "source"), file.source)
+        composition, faults = label_figures(file, self.document)
+        self.faults += faults
+        return composition
+
+    def _australian(self, file: LarderRowFile, base: Ingredient) -> tuple[str, ...]:
+        """What the row says, else what follows from its words for the two other laws."""
+        said = file.allergens
+        if said is None:
+            return base.allergens_au
+        if said.au is not None:
+            return self._allergens("au", said.au)
+        eu = base.allergens_eu if said.eu is None else said.eu
+        return australian(eu, base.allergens_us if said.us is None else said.us)
+
+    def _packet_may_hold(self, file: LarderRowFile, base: Ingredient) -> tuple[str, ...]:
+        words = file.packet_may_hold
+        if words is None:
+            return base.packet_may_hold
+        for index, word in enumerate(words):
+            self._check_word(UNKNOWN_ALLERGEN, ("packet-may-hold", index), word, ORDERS["eu"])
+        return tuple(words)
+
+    def _unsaid(self, file: LarderRowFile) -> frozenset[str]:
+        """The laws of which a recipe's own row leaves open what they would name."""
+        if not self.reading.is_recipe:
+            return frozenset()
+        said = file.allergens
+        if said is None:
+            return frozenset(ORDERS)
+        by_law = (("eu", said.eu), ("us", said.us), ("au", said.eu if said.au is None else said.au))
+        return frozenset(regime for regime, words in by_law if words is None)
 
     def _check_names(self, file: LarderRowFile) -> None:
         other = self.larder.find(self.name)
-        if other is not None and not self._is_own(other):
-            sentence = f"'{self.name}' is another name of '{other.key}'"
-            self.faults.append(NAME_TAKEN.fault(self.at, sentence, f"write the row under '{other.key}'"))
-        elif other is None and (file.allergens is None or None in (file.allergens.eu, file.allergens.us)):
+        if other is not None:
+            self._check_owner(other)
+        elif self._must_say_allergens(file):
             sentence = f"'{self.name}' does not say its allergens"
             self.faults.append(ALLERGENS_UNSAID.fault(self.at, sentence, ALLERGENS_UNSAID.cure))
         for index, word in enumerate(file.also):
@@ -209,6 +191,19 @@ class _Row:
             if owner is not None and not self._is_own(owner):
                 place = self.document.place(("also", index))
                 self.faults.append(NAME_TAKEN.fault(place, f"'{word}' means '{owner.key}' already"))
+
+    def _check_owner(self, other: Ingredient) -> None:
+        """A school's row may extend the ingredient of its name; a recipe's row may not."""
+        if self.reading.is_recipe:
+            sentence = f"the larder has '{other.key}' already"
+            self.faults.append(NAME_TAKEN.fault(self.at, sentence, "give this one a name of its own"))
+        elif not self._is_own(other):
+            sentence = f"'{self.name}' is another name of '{other.key}'"
+            self.faults.append(NAME_TAKEN.fault(self.at, sentence, f"write the row under '{other.key}'"))
+
+    def _must_say_allergens(self, file: LarderRowFile) -> bool:
+        said = file.allergens
+        return not self.reading.is_recipe and (said is None or None in (said.eu, said.us))
 
     def _densities(self, files: list[DensityFile]) -> tuple[Density, ...]:
         """Those that could be read."""
@@ -272,7 +267,7 @@ class _Row:
         self.faults.append(code.fault(self.document.place(path), f"'{word}' is not known", way_out))
 
 
-CODES: tuple[FaultCode, ...] = (
-    UNKNOWN_SOURCE, BAD_WEIGHT, BAD_MEASURE, UNKNOWN_ALLERGEN, ALLERGENS_UNSAID, UNKNOWN_ROLE, NAME_TAKEN,
-    IMPROBABLE_DENSITY,
-)  # fmt: skip
+def _plurals(file: LarderRowFile) -> dict[str, str]:
+    if file.plurals is None:
+        return {}
+    return {region: word for region, word in (("us", file.plurals.us), ("au", file.plurals.au)) if word}
