@@ -1,65 +1,34 @@
-"""Base recipes and divided components: what is made, how much of it, and what each part weighs."""
+"""Base recipes and divided components: what is made, how much of it, and what each part weighs.
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+A recipe is made once; a base recipe is made once for all that take of it, or once for each component
+that takes of it where the recipe says so (`Recipe.base_uses`). A making is known by its recipe's title and
+by whom it is for.
+"""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Line, PartLine, Recipe, Span
-
-Weigh = Callable[[IngredientLine], Span | None]
-NOTHING = Fraction(0)
-
-
-@dataclass(eq=False)
-class BaseCircle(Exception):
-    """A recipe (or component) is made of itself. titles: the way round, first and last alike."""
-
-    titles: tuple[str, ...]
-
-
-@dataclass(eq=False)
-class UnknownPart(Exception):
-    """A part is taken of something that is neither a component of the recipe nor a base recipe."""
-
-    title: str
-
-
-@dataclass(eq=False)
-class SharesDontAddUp(Exception):
-    """The shares that are taken of a component of the recipe do not make one whole."""
-
-    title: str
-    total: Fraction
-
-
-@dataclass(eq=False)
-class MoreThanIsMade(Exception):
-    """More is taken of a component, in grams, than it weighs in the tested batch."""
-
-    title: str
-    taken_g: Fraction
-    made_g: Fraction
-
-
-@dataclass(eq=False)
-class NoWeight(Exception):
-    """A weight is taken of a base recipe whose own weight cannot be known.
-
-    unknown: names of what could not be weighed.
-    """
-
-    title: str
-    unknown: tuple[str, ...]
+from sitegen.kitchen.declared import with_bases
+from sitegen.kitchen.part_errors import BaseCircle, UnknownPart
+from sitegen.kitchen.part_weights import NOTHING, PartScale, Weigh, Weight, own_parts, parts
+from sitegen.kitchen.recipe import BaseUse, Component, PartLine, Recipe
 
 
 @dataclass(frozen=True)
 class MadeComponent:
     """A component as it is made for a batch.
 
-    factor: how much of it as written. grams: what it weighs in this batch, exact, None where unknown.
+    title: what tells it from all others of the batch, and what others call it by. factor: how much of it as
+    written. grams: what it weighs in this batch, exact, None where unknown.
     base: the base recipe that it comes from, None for a component of the recipe itself.
     needed_by: titles of the components that take of it. unknown: names that could not be weighed.
     line_grams: what each line weighs in this batch; None for what is not measured or not known.
+    made_for: the title of the one component that it is made for, '' where it is made for all.
+    calls: each title that its lines and steps may name -> the title of the made component that is meant.
+    left_share: what nothing takes of it, as a share of it as written; left_g: the same in grams, None where
+    unknown.
     """
 
     component: Component
@@ -69,24 +38,11 @@ class MadeComponent:
     needed_by: tuple[str, ...]
     unknown: tuple[str, ...]
     line_grams: tuple[Fraction | None, ...]
-
-
-@dataclass(frozen=True)
-class _Weight:
-    """Grams in the tested batch, and the names that are missing in them."""
-
-    grams: Fraction = NOTHING
-    unknown: tuple[str, ...] = ()
-
-    @property
-    def known(self) -> Fraction | None:
-        return None if self.unknown else self.grams
-
-    def plus(self, other: "_Weight") -> "_Weight":
-        return _Weight(self.grams + other.grams, (*self.unknown, *other.unknown))
-
-    def times(self, share: Fraction) -> "_Weight":
-        return _Weight(self.grams * share, self.unknown)
+    made_for: str = ""
+    calls: Mapping[str, str] = field(default_factory=dict, hash=False)
+    left_share: Fraction = NOTHING
+    left_g: Fraction | None = NOTHING
+    title: str = ""
 
 
 def made_components(
@@ -97,16 +53,18 @@ def made_components(
     bases: recipes by title. factor: how much of the recipe is made. weigh: an ingredient line as
     written -> its grams, or None.
     The recipe's components stand as written; the components of a base recipe stand just before the first
-    component that needs them, made once for all that need them, to any depth. A weight of a base recipe
-    is held against the weight that it says it makes, else against the sum of its ingredients.
+    component that needs them, to any depth. A weight of a base recipe is held against the weight that it
+    says it makes, else against the sum of its ingredients. What a recipe wants to spare of a base recipe
+    is made on top of what it takes, and left over.
     Raises BaseCircle, UnknownPart, SharesDontAddUp, MoreThanIsMade, NoWeight.
     """
-    bench = _Bench(recipe, bases, weigh)
-    order = tuple(bench.in_order(recipe, (), set()))
-    for each in {id(owner): owner for owner, _ in order}.values():
-        bench.check_divided(each)
-    factors: dict[str, Fraction] = {recipe.title: factor}
-    return tuple(bench.made(owner, component, order, factors) for owner, component in order)
+    scale = PartScale(bases, weigh)
+    bench = _Bench(recipe, scale, _titles_of_several(recipe, bases))
+    order = tuple(bench.in_order(_Making(recipe.title), (), set()))
+    for title in dict.fromkeys(one.making.title for one in order):
+        bench.check_divided(title)
+    amounts = bench.amounts(order, factor)
+    return tuple(bench.made(one, order, amounts) for one in order)
 
 
 def part_grams(made: MadeComponent) -> tuple[Fraction | None, ...]:
@@ -117,170 +75,178 @@ def part_grams(made: MadeComponent) -> tuple[Fraction | None, ...]:
     )
 
 
-Order = tuple[tuple[Recipe, Component], ...]
+@dataclass(frozen=True)
+class _Making:
+    """One making of a recipe. made_for: the title of the component that it is for, '' for all."""
+
+    title: str
+    made_for: str = ""
+
+
+@dataclass(frozen=True)
+class _Task:
+    """One component of one making, and the makings that its lines take of (None: of no base recipe)."""
+
+    making: _Making
+    owner: Recipe
+    component: Component
+    draws: tuple[_Making | None, ...]
+
+
+@dataclass
+class _Amount:
+    """How much of a recipe is made and taken, as a factor of it as written."""
+
+    made: Fraction = NOTHING
+    taken: Fraction = NOTHING
+
+
+Order = Sequence[_Task]
+Amounts = Mapping[_Making, _Amount]
 
 
 @dataclass(frozen=True)
 class _Bench:
-    """The recipe in work, the base recipes at hand, and the scale."""
+    """The recipe in work, and the scale with the base recipes at hand.
+
+    of_several: titles that several components bear.
+    """
 
     recipe: Recipe
-    bases: Mapping[str, Recipe]
-    weigh: Weigh
+    scale: PartScale
+    of_several: frozenset[str]
 
-    def in_order(
-        self, owner: Recipe, path: tuple[str, ...], done: set[str]
-    ) -> Iterator[tuple[Recipe, Component]]:
-        """Each recipe's components in written order, base recipes before the first that needs them."""
+    def recipe_of(self, title: str) -> Recipe:
+        return self.recipe if title == self.recipe.title else self.scale.base(title)
+
+    def base_of(self, owner: Recipe) -> Recipe | None:
+        return None if owner is self.recipe else owner
+
+    def title(self, owner: Recipe, component: Component, made_for: str) -> str:
+        """What tells a component from all others: its base recipe's name where needed, and whom it is for."""
+        title = _plain_title(owner, component, is_base=owner is not self.recipe)
+        if title in self.of_several and owner is not self.recipe:
+            title = f"{title} of {owner.title}"
+        return f"{title}, for {made_for}" if made_for else title
+
+    def in_order(self, making: _Making, path: tuple[str, ...], begun: set[_Making]) -> Iterator[_Task]:
+        """Each making's components in written order, base recipes before the first that needs them."""
+        owner = self.recipe_of(making.title)
         path = (*path, owner.title)
         for component in owner.components:
-            for line in _parts(component):
-                if not line.from_base:
+            draws = tuple(self.drawn_on(making, owner, component))
+            for drawn in draws:
+                if drawn is None:
                     continue
-                base = self.base(line.source)
-                if base.title in path:
-                    raise BaseCircle((*path[path.index(base.title) :], base.title))
-                if base.title not in done:
-                    done.add(base.title)
-                    yield from self.in_order(base, path, done)
-            yield owner, component
+                if drawn.title in path:
+                    raise BaseCircle((*path[path.index(drawn.title) :], drawn.title))
+                if drawn not in begun:
+                    begun.add(drawn)
+                    yield from self.in_order(drawn, path, begun)
+            yield _Task(making, owner, component, draws)
 
-    def base(self, title: str) -> Recipe:
-        """The base recipe of that title. Raises UnknownPart."""
-        if title not in self.bases:
-            raise UnknownPart(title)
-        return self.bases[title]
+    def drawn_on(self, making: _Making, owner: Recipe, component: Component) -> Iterator[_Making | None]:
+        """The making that each line takes of; None for an ingredient or a component of the recipe itself."""
+        for line in component.lines:
+            if not isinstance(line, PartLine) or not line.from_base:
+                yield None
+                continue
+            base = self.scale.base(line.source)
+            is_shared = base_use(owner, base.title).made_once
+            user = self.title(owner, component, making.made_for)
+            yield _Making(base.title, "" if is_shared else user)
 
-    def made(
-        self, owner: Recipe, component: Component, order: Order, factors: dict[str, Fraction]
-    ) -> MadeComponent:
+    def check_divided(self, title: str) -> None:
+        """Whether what is taken of each component of a recipe is there to be taken."""
+        owner = self.recipe_of(title)
+        for line in own_parts(owner):
+            if owner.component(line.source) is None:
+                raise UnknownPart(line.source)
+        for component in owner.components:
+            self.scale.left_of(owner, component)
+
+    def amounts(self, order: Order, factor: Fraction) -> Amounts:
+        """How much of each recipe its users need together.
+
+        Read from the end: all that take of a making stand behind the last of its components.
+        """
+        amounts = {one.making: _Amount() for one in order}
+        amounts[_Making(self.recipe.title)] = _Amount(factor, factor)
+        for one in reversed(order):
+            for line, drawn in zip(one.component.lines, one.draws, strict=True):
+                if isinstance(line, PartLine) and drawn is not None:
+                    needed = self.scale.whole_share(line) * amounts[one.making].made
+                    amounts[drawn].taken += needed
+                    amounts[drawn].made += needed * (1 + base_use(one.owner, drawn.title).spare)
+        return amounts
+
+    def made(self, one: _Task, order: Order, amounts: Amounts) -> MadeComponent:
         """One component with its factor and weights."""
-        factor = self.factor_of(owner, order, factors)
-        weight = self.component_weight(owner, component)
-        if owner is not self.recipe and len(owner.components) == 1 and owner.makes.grams is not None:
-            weight = _Weight(owner.makes.grams)
-        lines = [self.line_weight(owner, line) for line in component.lines]
+        owner, component, factor = one.owner, one.component, amounts[one.making].made
+        weight = self.scale.component(owner, component)
+        if self.base_of(owner) and len(owner.components) == 1 and owner.makes.grams is not None:
+            weight = Weight(owner.makes.grams)
+        lines = [self.scale.line(owner, line) for line in component.lines]
+        left_share, left = self.left(one, amounts[one.making])
         return MadeComponent(
             component=component,
             factor=factor,
             grams=weight.times(factor).known,
-            base=None if owner is self.recipe else owner,
-            needed_by=_needed_by(owner, component, order),
+            base=self.base_of(owner),
+            needed_by=self.needed_by(one, order),
             unknown=tuple(dict.fromkeys(weight.unknown)),
             line_grams=tuple(line.times(factor).known if line else None for line in lines),
+            made_for=one.making.made_for,
+            calls=self.calls(one),
+            left_share=left_share,
+            left_g=left.known,
+            title=self.title(owner, component, one.making.made_for),
         )
 
-    def factor_of(self, owner: Recipe, order: Order, factors: dict[str, Fraction]) -> Fraction:
-        """How much of a recipe all its users need together; kept in `factors`."""
-        if owner.title not in factors:
-            needs = (
-                self.whole_share(line) * self.factor_of(user, order, factors)
-                for user, component in order
-                for line in _parts(component)
-                if line.from_base and line.source == owner.title
-            )
-            factors[owner.title] = sum(needs, NOTHING)
-        return factors[owner.title]
+    def left(self, one: _Task, amount: _Amount) -> tuple[Fraction, Weight]:
+        """What nothing takes of a component; of the last one of a base recipe, what is spare of the whole."""
+        if self.base_of(one.owner) and one.component is one.owner.components[-1]:
+            share = amount.made - amount.taken
+            return share, self.scale.recipe(one.owner).times(share)
+        left = (self.scale.left_of(one.owner, one.component) or Weight()).times(amount.made)
+        whole = self.scale.component(one.owner, one.component)
+        return (left.grams / whole.grams if left.known and whole.known else NOTHING), left
 
-    def whole_share(self, line: PartLine) -> Fraction:
-        """How much of its base recipe a line takes, as a share of the whole as written."""
-        if line.share is not None:
-            return line.share
-        base = self.base(line.source)
-        whole = self.recipe_weight(base)
-        if whole.known is None or not whole.grams:
-            raise NoWeight(base.title, whole.unknown)
-        taken = self.weigh(_as_ingredient(line))
-        if taken is None:
-            raise NoWeight(base.title, (line.text,))
-        return taken.middle / whole.grams
+    def calls(self, one: _Task) -> Mapping[str, str]:
+        """Each title that a component may name -> the title by which the batch knows it."""
+        made_for = one.making.made_for
+        calls = {other.title: self.title(one.owner, other, made_for) for other in one.owner.components}
+        for drawn in filter(None, one.draws):
+            source = self.recipe_of(drawn.title)
+            calls[drawn.title] = self.title(source, source.components[-1], drawn.made_for)
+        return calls
 
-    def recipe_weight(self, recipe: Recipe) -> _Weight:
-        """What a recipe makes: the weight that it states, else all that goes into it."""
-        if recipe.makes.grams is not None:
-            return _Weight(recipe.makes.grams)
-        lines = (line for component in recipe.components for line in component.lines)
-        return _sum(self.line_weight(recipe, line) for line in lines if not _is_own_part(line))
-
-    def component_weight(self, owner: Recipe, component: Component, path: tuple[str, ...] = ()) -> _Weight:
-        """All that goes into a component. path: titles on the way here, to find a circle."""
-        if component.title in path:
-            raise BaseCircle((*path[path.index(component.title) :], component.title))
-        path = (*path, component.title)
-        return _sum(self.line_weight(owner, line, path) for line in component.lines)
-
-    def line_weight(self, owner: Recipe, line: Line, path: tuple[str, ...] = ()) -> _Weight | None:
-        """One line as written; None for what is not measured or is left to the cook."""
-        if isinstance(line, IngredientLine):
-            return None if line.amount is None or line.optional else self._weighed(line)
-        if line.amount is not None:
-            return self._weighed(_as_ingredient(line))
-        share = line.share or NOTHING
-        if line.from_base:
-            return self.recipe_weight(self.base(line.source)).times(share)
-        return self.component_weight(owner, _own_part(owner, line), path).times(share)
-
-    def _weighed(self, line: IngredientLine) -> _Weight:
-        grams = self.weigh(line)
-        return _Weight(unknown=(line.chosen.name,)) if grams is None else _Weight(grams.middle)
-
-    def check_divided(self, owner: Recipe) -> None:
-        """Whether what is taken of each component of a recipe is there to be taken."""
-        taken: dict[str, list[PartLine]] = {}
-        for component in owner.components:
-            for line in _parts(component):
-                if not line.from_base:
-                    taken.setdefault(_own_part(owner, line).title, []).append(line)
-        for title, lines in taken.items():
-            self._check_one(owner, title, lines)
-
-    def _check_one(self, owner: Recipe, title: str, lines: list[PartLine]) -> None:
-        shares = sum((line.share for line in lines if line.share is not None), NOTHING)
-        by_weight = [line for line in lines if line.amount is not None]
-        if shares > 1 or (not by_weight and shares != 1):
-            raise SharesDontAddUp(title, shares)
-        source = owner.component(title)
-        whole = self.component_weight(owner, source).known if source and by_weight else None
-        taken = _sum(self.line_weight(owner, line) for line in by_weight).grams
-        if whole is not None and taken > whole * (1 - shares):
-            raise MoreThanIsMade(title, taken, whole * (1 - shares))
+    def needed_by(self, wanted: _Task, order: Order) -> tuple[str, ...]:
+        """Who takes of a component: inside its making, or of the whole making where it is the last one."""
+        title = self.calls(wanted)[wanted.component.title]
+        users = []
+        for one in order:
+            calls = self.calls(one)
+            if title in [calls.get(line.source) for line in parts(one.component)]:
+                users.append(calls[one.component.title])
+        return tuple(dict.fromkeys(users))
 
 
-def _parts(component: Component) -> Iterator[PartLine]:
-    return (line for line in component.lines if isinstance(line, PartLine))
+def base_use(recipe: Recipe, title: str) -> BaseUse:
+    """How a recipe uses a base recipe: made once and nothing spare, unless it says otherwise."""
+    return next((use for use in recipe.base_uses if use.title == title), BaseUse(title))
 
 
-def _is_own_part(line: Line) -> bool:
-    return isinstance(line, PartLine) and not line.from_base
+def _plain_title(owner: Recipe, component: Component, *, is_base: bool) -> str:
+    """All of a base recipe bears that recipe's title, as others call it."""
+    return owner.title if is_base and len(owner.components) == 1 else component.title
 
 
-def _own_part(owner: Recipe, line: PartLine) -> Component:
-    component = owner.component(line.source)
-    if component is None:
-        raise UnknownPart(line.source)
-    return component
-
-
-def _as_ingredient(line: PartLine) -> IngredientLine:
-    """A part line with a weight, as the scale takes it."""
-    return IngredientLine(line.text, line.amount, (Choice(line.source, ""),), at=line.at)
-
-
-def _needed_by(owner: Recipe, component: Component, order: Order) -> tuple[str, ...]:
-    """Who takes of a component: inside its recipe, or of the whole recipe where it is the last one."""
-    finishes = component is owner.components[-1]
-    users = (
-        user.title
-        for recipe, user in order
-        for line in _parts(user)
-        if (not line.from_base and recipe is owner and line.source == component.title)
-        or (finishes and line.from_base and line.source == owner.title)
+def _titles_of_several(recipe: Recipe, bases: Mapping[str, Recipe]) -> frozenset[str]:
+    """Titles that components of the recipe and of its base recipes share."""
+    counted = Counter(
+        _plain_title(owner, component, is_base=owner is not recipe)
+        for owner in with_bases(recipe, bases)
+        for component in owner.components
     )
-    return tuple(dict.fromkeys(users))
-
-
-def _sum(weights: Iterator[_Weight | None]) -> _Weight:
-    total = _Weight()
-    for weight in weights:
-        total = total.plus(weight) if weight else total
-    return total
+    return frozenset(title for title, count in counted.items() if count > 1)

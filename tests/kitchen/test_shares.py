@@ -5,8 +5,10 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.part_errors import BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart
 from sitegen.kitchen.recipe import (
     Amount,
+    BaseUse,
     Choice,
     Component,
     IngredientLine,
@@ -17,16 +19,7 @@ from sitegen.kitchen.recipe import (
     Span,
     single,
 )
-from sitegen.kitchen.shares import (
-    BaseCircle,
-    MadeComponent,
-    MoreThanIsMade,
-    NoWeight,
-    SharesDontAddUp,
-    UnknownPart,
-    made_components,
-    part_grams,
-)
+from sitegen.kitchen.shares import MadeComponent, made_components, part_grams
 
 
 def grams(value: int, name: str = "sugar") -> IngredientLine:
@@ -202,3 +195,136 @@ def test_a_weight_of_a_base_recipe_that_cannot_be_weighed() -> None:
     with pytest.raises(NoWeight) as refused:
         made(recipe("Cake", part("Filling", weight(50, "Base jam"))), jam)
     assert (refused.value.title, refused.value.unknown) == ("Base jam", ("plums",))
+
+
+def using(cake: Recipe, *uses: BaseUse) -> Recipe:
+    return replace(cake, base_uses=uses)
+
+
+TWO_USERS = recipe(
+    "Cake",
+    part("Filling", weight(300, "Base buttercream")),
+    part("Coat", weight(600, "Base buttercream"), grams(50, "puree")),
+)
+
+
+def test_a_base_recipe_is_made_for_each_where_the_baker_says_so() -> None:
+    cake = using(TWO_USERS, BaseUse("Base buttercream", made_once=False))
+    components = made(cake, BUTTERCREAM)
+    assert [one.title for one in components] == [
+        "Base buttercream, for Filling",
+        "Filling",
+        "Base buttercream, for Coat",
+        "Coat",
+    ]
+    assert [one.factor for one in components] == [Fraction(1, 3), 1, Fraction(2, 3), 1]
+    assert [one.needed_by for one in components] == [("Filling",), (), ("Coat",), ()]
+    assert components[1].calls["Base buttercream"] == "Base buttercream, for Filling"
+    assert components[3].calls["Base buttercream"] == "Base buttercream, for Coat"
+
+
+def test_made_for_each_or_once_the_same_goes_in() -> None:
+    once = made(TWO_USERS, BUTTERCREAM)
+    each = made(using(TWO_USERS, BaseUse("Base buttercream", made_once=False)), BUTTERCREAM)
+    assert sum(one.grams or 0 for one in each) == sum(one.grams or 0 for one in once)
+
+
+def test_five_per_cent_more_is_made_and_left_over() -> None:
+    cake = using(TWO_USERS, BaseUse("Base buttercream", spare=Fraction(1, 20)))
+    base, filling, coat = made(cake, BUTTERCREAM, factor="2")
+    assert base.grams == 1800 + 90
+    assert (base.left_share, base.left_g) == (Fraction(1, 10), 90)
+    assert (filling.left_g, coat.left_g) == (0, 0)
+    assert part_grams(filling) == (Fraction(600),)
+
+
+CUSTARD = recipe("Base custard", part("Custard", grams(300, "milk"), grams(100, "sugar")))
+MOUSSELINE = recipe("Mousseline", part("Cream", weight(200, "Base custard"), grams(100, "butter")))
+GATEAU = recipe(
+    "Gateau",
+    part("Layers", weight(150, "Mousseline")),
+    part("Rosettes", weight(300, "Mousseline"), weight(40, "Base custard")),
+)
+
+
+def test_three_levels_deep_each_making_answers_for_its_own_users() -> None:
+    components = made(GATEAU, CUSTARD, MOUSSELINE)
+    assert [one.title for one in components] == ["Base custard", "Mousseline", "Layers", "Rosettes"]
+    custard, mousseline, _, _ = components
+    assert mousseline.grams == 450
+    assert custard.grams == 300 + 40
+    assert custard.needed_by == ("Mousseline", "Rosettes")
+
+
+def test_what_is_spared_at_one_level_is_made_of_more_at_the_next() -> None:
+    gateau = using(GATEAU, BaseUse("Mousseline", spare=Fraction(1, 10)))
+    mousseline = using(MOUSSELINE, BaseUse("Base custard", spare=Fraction(1, 5)))
+    custard, cream, _, _ = made(gateau, CUSTARD, mousseline)
+    assert cream.grams == 495
+    assert cream.left_g == 45
+    assert custard.grams == 330 * Fraction(6, 5) + 40
+    assert custard.left_g == 66
+
+
+def test_a_base_made_for_each_may_share_its_own_base() -> None:
+    gateau = using(GATEAU, BaseUse("Mousseline", made_once=False))
+    titles_made = [one.title for one in made(gateau, CUSTARD, MOUSSELINE)]
+    assert titles_made == [
+        "Base custard",
+        "Mousseline, for Layers",
+        "Layers",
+        "Mousseline, for Rosettes",
+        "Rosettes",
+    ]
+
+
+def test_bases_made_for_each_to_any_depth_are_told_apart() -> None:
+    gateau = using(GATEAU, BaseUse("Mousseline", made_once=False))
+    mousseline = using(MOUSSELINE, BaseUse("Base custard", made_once=False))
+    components = made(gateau, CUSTARD, mousseline)
+    bases = [one.title for one in components if one.base is not None]
+    assert bases == [
+        "Base custard, for Mousseline, for Layers",
+        "Mousseline, for Layers",
+        "Base custard, for Mousseline, for Rosettes",
+        "Mousseline, for Rosettes",
+        "Base custard",
+    ]
+    assert components[0].grams == 100
+    assert components[3].grams == 200
+
+
+def test_components_of_one_title_bear_the_name_of_their_base_recipe() -> None:
+    tart = recipe("Base tart", part("Filling", grams(200)), part("Shell", share("1", "Filling")))
+    cake = recipe("Cake", part("Filling", grams(100)), part("Top", share("1/2", "Base tart", base=True)))
+    assert [one.title for one in made(cake, tart)] == ["Filling", "Filling of Base tart", "Shell", "Top"]
+    assert made(cake, tart)[2].needed_by == ("Top",)
+    assert made(cake, tart)[0].needed_by == ()
+
+
+def test_what_a_weight_leaves_of_a_component_is_left_over() -> None:
+    tart = recipe("Tart", part("Curd", grams(400)), part("Top", weight(250, "Curd", base=False)))
+    curd, top = made(tart, factor="3")
+    assert (curd.left_g, curd.left_share) == (450, Fraction(9, 8))
+    assert top.left_g == 0
+
+
+def test_what_boils_off_is_not_left_over() -> None:
+    curd = replace(part("Curd", grams(400)), bake_loss=Fraction(1, 10))
+    taken = part("Top", share("1/2", "Curd")), part("Base", weight(150, "Curd", base=False))
+    assert made(recipe("Tart", curd, *taken))[0].left_g == 30
+
+
+def test_more_than_is_there_once_it_is_boiled_down() -> None:
+    curd = replace(part("Curd", grams(400)), bake_loss=Fraction(1, 10))
+    with pytest.raises(MoreThanIsMade) as refused:
+        made(recipe("Tart", curd, part("Top", weight(380, "Curd", base=False))))
+    assert refused.value.made_g == 360
+
+
+def test_what_is_left_over_inside_a_base_recipe_is_no_part_of_what_it_makes() -> None:
+    tart = recipe("Base top", part("Curd", grams(400)), part("Top", weight(250, "Curd", base=False)))
+    cake = recipe("Cake", part("Filling", weight(125, "Base top")))
+    curd, top, _ = made(cake, tart)
+    assert top.grams == 125
+    assert curd.left_g == 75
