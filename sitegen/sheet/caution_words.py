@@ -4,13 +4,27 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.kitchen.cautions import ComponentFacts, LineFacts, StepFacts, cautions_for, step_cautions
-from sitegen.kitchen.recipe import Component, IngredientLine, Line, PartLine, RefKind, Step
+from sitegen.kitchen.caution_calls import cautions_for, step_cautions, with_passed_on
+from sitegen.kitchen.cautions import ComponentFacts, LineFacts, StepFacts
+from sitegen.kitchen.recipe import Component, IngredientLine, Line, PartLine, Recipe, RefKind, Step
+from sitegen.kitchen.scaling import Batch
 from sitegen.kitchen.temperatures import to_celsius
 from sitegen.sheet.setting import Setting
-from sitegen.sheet.values import SheetCaution
+from sitegen.sheet.values import SheetCaution, SheetLine
 
 NO_ROLES: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True)
+class InBatch:
+    """A component as this batch knows it.
+
+    printed: its lines as printed. portions: how many the batch gives, or None.
+    """
+
+    component: Component
+    printed: tuple[SheetLine, ...]
+    portions: Fraction | None = None
 
 
 @dataclass(frozen=True)
@@ -21,11 +35,18 @@ class SheetCautions:
     at_steps: tuple[tuple[tuple[str, ...], ...], ...]
 
 
-def cautions_of(components: Sequence[Component], setting: Setting) -> SheetCautions:
+def portions_of(recipe: Recipe, batch: Batch) -> Fraction | None:
+    """How many portions the batch gives: what it serves, else its pieces; None for a yield by weight."""
+    if recipe.serves is not None:
+        return recipe.serves.middle * batch.factor
+    return batch.makes if recipe.makes.noun else None
+
+
+def cautions_of(made: Sequence[InBatch], setting: Setting) -> SheetCautions:
     """What the components call for, by `data/cautions.yaml`."""
-    rows, sources = setting.tables.cautions, setting.tables.sources
-    baked = _baked_titles(components)
-    facts = [_facts(component, component.title in baked, setting) for component in components]
+    rows = setting.tables.cautions
+    baked = _baked_inside([one.component for one in made])
+    facts = with_passed_on(rows, [_facts(one, one.component.title in baked, setting) for one in made])
     called = cautions_for(rows, facts)
     at_steps = tuple(
         tuple(tuple(row.key for row in step if row in called) for step in step_cautions(rows, one))
@@ -37,44 +58,66 @@ def cautions_of(components: Sequence[Component], setting: Setting) -> SheetCauti
             level=row.level,
             title=setting.respelled(row.title),
             text=setting.respelled(row.text),
-            source=sources.get(row.source.split(" ")[0], row.source),
+            source=setting.tables.source_in_short(row.source),
         )
         for row in called
     )
     return SheetCautions(printed, at_steps)
 
 
-def _baked_titles(components: Sequence[Component]) -> frozenset[str]:
-    """Components that go into the oven, by a step of their own or inside a component that does."""
-    baked = {component.title for component in components if any(step.oven for step in component.steps)}
-    grown = True
-    while grown:
-        inside = {
+def _baked_inside(components: Sequence[Component]) -> frozenset[str]:
+    """Components that go into the oven inside one that is baked after it took them."""
+    baked: frozenset[str] = frozenset()
+    while True:
+        inside = frozenset(
             line.source
             for component in components
-            if component.title in baked
-            for line in component.lines
-            if isinstance(line, PartLine)
-        }
-        grown = not inside <= baked
+            for index, line in enumerate(component.lines)
+            if isinstance(line, PartLine) and (component.title in baked or _bakes_after(component, index))
+        )
+        if inside <= baked:
+            return baked
         baked |= inside
-    return frozenset(baked)
 
 
-def _facts(component: Component, baked: bool, setting: Setting) -> ComponentFacts:
+def _bakes_after(component: Component, index: int) -> bool:
+    """Whether a step has the oven on, from the first that takes the line; any step where none says so."""
+    taking = (
+        at
+        for at, step in enumerate(component.steps)
+        if any(reference.line == index for reference in step.references)
+    )
+    return any(step.oven for step in component.steps[next(taking, 0) :])
+
+
+def _facts(one: InBatch, baked: bool, setting: Setting) -> ComponentFacts:
     return ComponentFacts(
-        title=component.title,
-        lines=tuple(LineFacts(line.text, _roles(line, setting)) for line in component.lines),
-        steps=tuple(_step_facts(step) for step in component.steps),
+        title=one.component.title,
+        lines=tuple(
+            _line_facts(line, printed.exact_g, one.portions, setting)
+            for line, printed in zip(one.component.lines, one.printed, strict=True)
+        ),
+        steps=tuple(_step_facts(step) for step in one.component.steps),
         baked=baked,
     )
 
 
+def _line_facts(line: Line, grams: Fraction | None, portions: Fraction | None, setting: Setting) -> LineFacts:
+    return LineFacts(
+        text=line.text,
+        roles=_roles(line, setting),
+        grams=grams,
+        portion_grams=grams / portions if grams is not None and portions else None,
+        part=line.source if isinstance(line, PartLine) else "",
+    )
+
+
 def _roles(line: Line, setting: Setting) -> frozenset[str]:
+    """Of all that the line names: a reader may take the alternative."""
     if not isinstance(line, IngredientLine):
         return NO_ROLES
-    row = setting.row(line.chosen)
-    return row.roles if row else NO_ROLES
+    rows = (setting.row(choice) for choice in line.choices)
+    return NO_ROLES.union(*(row.roles for row in rows if row))
 
 
 def _step_facts(step: Step) -> StepFacts:
@@ -83,6 +126,7 @@ def _step_facts(step: Step) -> StepFacts:
         text=f"{text} {step.until}",
         celsius=tuple(_celsius(step)),
         uses=tuple(reference.line for reference in step.references if reference.line is not None),
+        in_oven=step.oven is not None,
     )
 
 

@@ -1,129 +1,315 @@
 """What the table of cautions says to parts of recipes, and to what it keeps silent."""
 
+import re
 from fractions import Fraction
+from typing import NamedTuple
 
 import pytest
 
-from sitegen.kitchen.cautions import ComponentFacts, LineFacts, StepFacts, cautions_for
+from sitegen.kitchen.caution_calls import cautions_for, with_passed_on
+from sitegen.kitchen.cautions import ComponentFacts, LineFacts, StepFacts
 from sitegen.source.tables import read_tables
 
 TABLES = read_tables()[0]
+OVEN = "[oven] "
+"""Before a step that bakes."""
 
 
-def called(
-    lines: dict[str, str], *steps: str, celsius: tuple[int, ...] = (), baked: bool = False
-) -> set[str]:
-    """The keys of the cautions for one component. lines: the text of a line -> its ingredient."""
-    rows = {text: TABLES.larder.find(name) for text, name in lines.items()}
-    assert None not in rows.values()
-    facts = ComponentFacts(
-        title="Part",
-        lines=tuple(LineFacts(text, row.roles if row else frozenset()) for text, row in rows.items()),
-        steps=tuple(StepFacts(text, tuple(map(Fraction, celsius))) for text in steps),
-        baked=baked,
+class Part(NamedTuple):
+    """A component in few words. lines: the text of a line -> its ingredient, '' for another part.
+
+    steps: a step takes the lines whose number stands in it ('{0}') and has the heat that it names ('118 C').
+    grams, portion: of each line in the batch, and in a portion.
+    """
+
+    lines: dict[str, str]
+    steps: tuple[str, ...]
+    baked: bool = False
+    title: str = "Part"
+    grams: int | None = None
+    portion: str | None = None
+
+    def facts(self) -> ComponentFacts:
+        return ComponentFacts(
+            title=self.title,
+            lines=tuple(self._line(text, name) for text, name in self.lines.items()),
+            steps=tuple(self._step(text) for text in self.steps),
+            baked=self.baked,
+        )
+
+    def _line(self, text: str, name: str) -> LineFacts:
+        row = TABLES.larder.find(name)
+        assert row is not None or not name, name
+        grams = None if self.grams is None else Fraction(self.grams)
+        portion = None if self.portion is None else Fraction(self.portion)
+        part = "" if name else text.removeprefix("all of ")
+        return LineFacts(text, row.roles if row else frozenset(), grams, portion, part)
+
+    def _step(self, text: str) -> StepFacts:
+        uses = tuple(index for index in range(len(self.lines)) if f"{{{index}}}" in text)
+        heat = tuple(map(Fraction, re.findall(r"(\d+) C\b", text)))
+        return StepFacts(text, heat, uses, text.startswith(OVEN))
+
+
+def called(*parts: Part) -> set[str]:
+    facts = with_passed_on(TABLES.cautions, [part.facts() for part in parts])
+    return {row.key for row in cautions_for(TABLES.cautions, facts)}
+
+
+def does(*steps: str) -> Part:
+    """A part of which only the steps matter."""
+    return Part({}, steps)
+
+
+def of(line: str, name: str, step: str = "Fold in.", baked: bool = True) -> Part:
+    """A part of one ingredient."""
+    return Part({line: name}, (step,), baked=baked)
+
+
+SUGAR = {"200 g caster sugar": "caster sugar"}
+EGGS = {"3 eggs": "egg"}
+WHITES = {"2 egg whites": "egg white"}
+YOLKS = {"5 egg yolks": "egg yolk"}
+CREAM = {"150 g double cream": "double cream"}
+CARAMEL = Part(SUGAR, ("Boil {0} to 168 C.",), title="Caramel")
+
+ROWS: list[tuple[str, Part, Part]] = [
+    # The caution, a part that calls for it, and one that comes near and must not.
+    ("hot-sugar", Part(SUGAR, ("Boil to 118 C.",)), Part(SUGAR, ("Bring to the boil, 102 C.",))),
+    ("hot-sugar", does("Caramelise the sugar."), does("Cook until the onions caramelise.")),
+    ("hot-sugar", does("Cook to the hard crack stage."), does("Scatter with caramel pieces.")),
+    (
+        "hot-sugar",
+        Part(SUGAR, ("Cook until amber.",)),
+        Part(SUGAR, (OVEN + "Bake until the top is amber.",)),
+    ),
+    ("hot-sugar", does("Boil the sugar to 120 C."), does("Heat the oil to 170 C.")),
+    (
+        "spitting-caramel",
+        Part(SUGAR | CREAM, ("Boil to an amber caramel.", "Stir in {1}.")),
+        Part(SUGAR | CREAM, ("Simmer.", "Stir in {1}.")),
+    ),
+    ("open-flame", does("Brown the tips with a blowtorch."), does("Brown the tips under the grill.")),
+    ("open-flame", does("Flambé the fruit."), does("Scorch nothing.")),
+    ("raw-egg", Part(WHITES, ("Whisk {0}.", "Chill.")), Part(WHITES, ("Whisk {0}.", OVEN + "Bake."))),
+    (
+        "raw-egg",
+        Part(YOLKS, ("Whisk {0} over simmering water until pale.",)),
+        Part(YOLKS, ("Whisk {0} over simmering water to 75 C.",)),
+    ),
+    (
+        "raw-egg",
+        Part(YOLKS, ("Boil the cream.", "Pour it on to {0}.")),
+        Part(YOLKS, ("Boil the cream.", "Pour it on to {0}.", "Bring it all to the boil.")),
+    ),
+    ("raw-egg", Part(EGGS, ("Beat {0} into the mousse.",)), Part(EGGS, ("Beat {0} and fry.",))),
+    (
+        "raw-egg",
+        of("1 egg white", "egg white", "Whisk.", baked=False),
+        of("60 g pasteurised egg white", "pasteurised egg white", "Whisk.", baked=False),
+    ),
+    ("choking", of("80 g pecans, roughly chopped", "pecans"), of("80 g ground almonds", "ground almonds")),
+    ("choking", of("100 g grapes", "grapes"), of("100 g grapes, quartered", "grapes")),
+    (
+        "choking",
+        of("80 g hazelnuts", "hazelnuts"),
+        of("80 g hazelnuts", "hazelnuts", "Grind to a powder."),
+    ),
+    ("hard-caramel", CARAMEL, Part(SUGAR | CREAM, ("Boil to 168 C, then stir in {1}.",))),
+    ("hard-caramel", does("Break the brittle."), does("Blitz the brittle to a powder.")),
+    ("honey", of("2 tbsp honey", "honey"), of("2 tbsp golden syrup", "golden syrup")),
+    ("kernels", does("Crack two apricot kernels."), does("Stone the apricots.")),
+    ("dry-ice", does("Set the bowl over dry ice."), does("Set the bowl over ice.")),
+    ("hot-oil", does("Deep-fry until golden."), does("Oil the tin.")),
+    ("hot-oil", does("Heat the oil to 170 C."), does("Warm the oil to 40 C.")),
+    (
+        "raw-flour",
+        of("100 g plain flour", "plain flour", "Roll in balls.", baked=False),
+        of("plain flour, for dusting", "plain flour", "Roll out the paste.", baked=False),
+    ),
+    (
+        "raw-flour",
+        of("100 g plain flour", "plain flour", "Stir in {0}.", baked=False),
+        of("100 g plain flour", "plain flour", "Stir in {0} and cook for 2 minutes.", baked=False),
+    ),
+    ("alcohol", of("40 g brandy", "brandy"), of("1 tsp vanilla extract", "vanilla extract")),
+    ("moving-mixer", does("Knead with the dough hook."), does("Knead by hand.")),
+    (
+        "moving-mixer",
+        does("At 118 C pour it down the side, whisk running."),
+        does("Whisk to soft peaks."),
+    ),
+    (
+        "keep-cold",
+        Part(CREAM, ("Whip {0}.",)),
+        Part(CREAM | SUGAR, ("Boil to 170 C, then stir in {0}.",)),
+    ),
+    ("keep-cold", Part(YOLKS, ("Boil.", "Chill.")), Part(EGGS, ("Beat.", OVEN + "Bake."))),
+    (
+        "egg-custard",
+        Part(YOLKS, ("Pour in the custard {0}.", OVEN + "Bake.")),
+        Part(YOLKS, ("Cook the custard {0}.",)),
+    ),
+    (
+        "egg-custard",
+        Part(EGGS, ("Beat {0}.", OVEN + "Bake."), title="Baked cheesecake"),
+        Part(EGGS, ("Beat {0}.", OVEN + "Bake."), title="Sponge"),
+    ),
+    ("stones", of("300 g cherries", "cherries"), of("400 g plums, halved and stoned", "plums")),
+    ("flowers", of("1 tsp dried lavender", "dried lavender"), of("a sprig of thyme", "thyme")),
+    ("flowers", does("Scatter petals on top."), does("Pipe a rose.")),
+    ("not-food", does("Dust with edible glitter."), does("Test with a cocktail stick.")),
+    ("steam", does(OVEN + "Bake in a water bath."), does("Melt over a bain-marie of steaming water.")),
+    ("steam", does("Pour boiling water into the tray."), does("Boil the water.")),
+    ("blades", does("Slice on a mandoline."), does("Slice thinly.")),
+    ("blades", does("Whizz in a food processor."), does("Whisk.")),
+    (
+        "flour-dust",
+        Part({"flour": "plain flour"}, ("Sift.",), baked=True, grams=5000),
+        Part({"flour": "plain flour"}, ("Sift.",), baked=True, grams=600),
+    ),
+    ("tonka", Part({"1 tonka bean, grated": ""}, ("Stir in.",)), of("1 vanilla pod", "vanilla pod")),
+    (
+        "nutmeg",
+        Part({"nutmeg": "ground nutmeg"}, ("Stir in.",), portion="1.5"),
+        Part({"nutmeg": "ground nutmeg"}, ("Stir in.",), portion="0.2"),
+    ),
+    (
+        "cassia",
+        Part({"ground cinnamon": "ground cinnamon"}, ("Stir in.",), portion="1.2"),
+        Part({"ground cinnamon": "ground cinnamon"}, ("Stir in.",), portion="0.3"),
+    ),
+    (
+        "poppy-seed",
+        Part({"poppy seeds": "poppy seeds"}, ("Stir in.",), portion="15"),
+        Part({"poppy seeds": "poppy seeds"}, ("Scatter.",), portion="1"),
+    ),
+    ("liquorice", Part({"5 g liquorice powder": ""}, ("Stir in.",)), of("5 g aniseed", "aniseed")),
+    (
+        "caffeine",
+        Part({"instant coffee": "instant coffee"}, ("Stir in.",), portion="1.5"),
+        Part({"instant coffee": "instant coffee"}, ("Stir in.",), portion="0.3"),
+    ),
+    (
+        "microwave",
+        Part(SUGAR, ("Heat {0} in the microwave.",)),
+        Part({"100 g dark chocolate": "dark chocolate"}, ("Melt {0} in the microwave.",)),
+    ),
+    (
+        "raw-milk-cheese",
+        Part({"100 g unpasteurised soft cheese": ""}, ("Spread.",)),
+        Part({"100 g cream cheese": "cream cheese"}, ("Spread.",)),
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("key", "calls", "near"), ROWS, ids=lambda value: value if isinstance(value, str) else ""
+)
+def test_a_caution_is_called_for_and_kept_back(key: str, calls: Part, near: Part) -> None:
+    assert key in called(calls)
+    assert key not in called(near)
+
+
+def test_every_row_of_the_table_is_tried() -> None:
+    assert {key for key, _, _ in ROWS} == {row.key for row in TABLES.cautions}
+
+
+WHOLE_PARTS: list[tuple[str, Part, set[str]]] = [
+    # All that is said of a part, to the last word.
+    (
+        "a plain sponge",
+        Part(EGGS | {"180 g plain flour": "plain flour"}, ("Whisk {0}, fold in {1}.", OVEN + "Bake.")),
+        set(),
+    ),
+    (
+        "Italian meringue",
+        Part(WHITES | SUGAR, ("Boil {1} to 118 C, then pour the syrup on {0} with the whisk running.",)),
+        {"hot-sugar", "raw-egg", "moving-mixer"},
+    ),
+    (
+        "caramel sauce is hot and spits but is no cold cream",
+        Part(SUGAR | CREAM, ("Boil {0} to an amber caramel at 175 C, then stir in {1} off the heat.",)),
+        {"hot-sugar", "spitting-caramel"},
+    ),
+    (
+        "pastry cream that boils",
+        Part(YOLKS, ("Let {0} boil for 1 minute.", "Cover and chill.")),
+        {"keep-cold"},
+    ),
+    ("curd brought to 80 C", Part(EGGS, ("Stir {0} until it reads 80 C.", "Chill.")), {"keep-cold"}),
+    (
+        "a mousse of raw egg",
+        Part(WHITES | CREAM, ("Whisk {0} and fold in {1}.", "Chill.")),
+        {"raw-egg", "keep-cold"},
+    ),
+    (
+        "a baked custard tart",
+        Part(CREAM | YOLKS, ("Pour in the custard of {0} and {1}.", OVEN + "Bake.")),
+        {"keep-cold", "egg-custard"},
+    ),
+    ("doughnuts", Part(EGGS, ("Mix {0}.", "Fry in hot oil at 170 C.")), {"hot-oil"}),
+    ("pancakes", Part(EGGS, ("Beat {0}.", "Fry on both sides.")), set()),
+    ("a steamed pudding", Part(EGGS, ("Beat {0}.", "Steam for 2 hours.")), {"steam"}),
+    (
+        "tarte tatin",
+        Part(
+            SUGAR | {"60 g butter": "unsalted butter"},
+            ("Caramelise {0}, then add {1}.", OVEN + "Bake."),
+        ),
+        {"hot-sugar", "spitting-caramel"},
+    ),
+    ("a brioche crust", Part({"milk": "whole milk"}, (OVEN + "Bake until the crust is amber.",)), set()),
+]
+
+
+@pytest.mark.parametrize(("what", "part", "keys"), WHOLE_PARTS, ids=[row[0] for row in WHOLE_PARTS])
+def test_all_that_a_part_calls_for(what: str, part: Part, keys: set[str]) -> None:
+    assert called(part) == keys, what
+
+
+def test_buns_dipped_in_caramel_are_dipped_in_hot_sugar() -> None:
+    buns = Part({"all of Caramel": ""}, ("Dip each bun into {0}.",), title="Buns").facts()
+    facts = with_passed_on(TABLES.cautions, [CARAMEL.facts(), buns])
+    assert {row.key for row in cautions_for(TABLES.cautions, facts[1:])} == {"hot-sugar"}
+
+
+def test_cream_poured_into_a_hot_caramel_of_another_part_spits() -> None:
+    sauce = Part(CREAM | {"all of Caramel": ""}, ("Pour {0} on to {1} and stir.",), title="Sauce")
+    assert "spitting-caramel" in called(CARAMEL, sauce)
+
+
+def test_syrup_of_another_part_leaves_the_whites_lightly_cooked() -> None:
+    syrup = Part(SUGAR, ("Boil {0} to 118 C.",), title="Syrup")
+    whites = Part(
+        WHITES | {"all of Syrup": ""}, ("Pour {1} on to {0} with the mixer running.",), title="Meringue"
     )
-    return {row.key for row in cautions_for(TABLES.cautions, [facts])}
+    assert {"raw-egg", "hot-sugar", "moving-mixer"} <= called(syrup, whites)
 
 
-def test_a_plain_sponge_needs_no_caution() -> None:
-    lines = {"180 g plain flour": "plain flour", "3 eggs": "egg", "180 g unsalted butter": "unsalted butter"}
-    assert called(lines, "Whisk, fold and spread in the tin.", "Bake.", baked=True) == set()
-
-
-def test_a_simple_syrup_needs_no_caution() -> None:
-    """It boils at 102 to 103 C, an ordinary hot liquid."""
-    lines = {"100 g caster sugar": "caster sugar", "100 g water": "water"}
-    assert called(lines, "Bring to the boil.", celsius=(102,)) == set()
-
-
-def test_italian_meringue_has_hot_sugar_lightly_cooked_egg_and_a_moving_mixer() -> None:
-    lines = {"2 egg whites": "egg white", "100 g caster sugar": "caster sugar"}
-    step = "Boil to 118 C, then pour the syrup on to the whites with the whisk running."
-    assert called(lines, step, celsius=(118,)) == {"hot-sugar", "raw-egg", "moving-mixer"}
-
-
-def test_caramel_sauce_is_hot_and_spits_but_is_no_cold_cream() -> None:
-    lines = {"200 g caster sugar": "caster sugar", "150 g double cream": "double cream"}
-    step = "Boil to an amber caramel at 175 C, then stir in the cream off the heat."
-    assert called(lines, step, celsius=(175,)) == {"hot-sugar", "spitting-caramel"}
-
-
-def test_custard_that_boils_has_no_raw_egg_and_is_kept_cold() -> None:
-    lines = {"5 egg yolks": "egg yolk", "500 g whole milk": "whole milk", "40 g cornflour": "cornflour"}
-    assert called(lines, "Let it boil for 1 minute.", "Cover and chill.") == {"keep-cold"}
-
-
-def test_curd_brought_to_80_c_has_no_raw_egg() -> None:
-    lines = {"3 eggs": "egg", "80 g lemon juice": "lemon juice"}
-    assert called(lines, "Stir until it reads 80 C.", "Chill.", celsius=(80,)) == {"keep-cold"}
-
-
-def test_a_mousse_of_raw_egg() -> None:
-    lines = {"3 egg whites": "egg white", "200 g whipping cream": "whipping cream"}
-    assert called(lines, "Whisk the whites and fold in the cream.", "Chill.") == {"raw-egg", "keep-cold"}
-
-
-def test_pasteurised_egg_is_no_raw_egg() -> None:
-    assert called({"60 g pasteurised egg white": "pasteurised egg white"}, "Whisk to soft peaks.") == set()
-
-
-def test_a_baked_custard_tart_is_kept_cold_and_wants_a_thermometer() -> None:
-    lines = {"300 g double cream": "double cream", "7 egg yolks": "egg yolk"}
-    assert called(lines, "Pour in the custard and bake.", baked=True) == {"keep-cold", "egg-custard"}
-
-
-@pytest.mark.parametrize(
-    ("line", "name", "keys"),
-    [
-        ("80 g pecans, roughly chopped", "pecans", {"choking"}),
-        ("80 g hazelnuts, finely ground", "hazelnuts", set()),
-        ("80 g ground almonds", "ground almonds", set()),
-        ("30 g flaked almonds", "flaked almonds", set()),
-        ("100 g grapes", "grapes", {"choking"}),
-        ("100 g grapes, quartered", "grapes", set()),
-        ("2 tbsp honey", "honey", {"honey"}),
-        ("40 g brandy", "brandy", {"alcohol"}),
-        ("1 tsp vanilla extract", "vanilla extract", set()),
-        ("300 g cherries", "cherries", {"choking", "stones"}),
-        ("400 g plums, halved and stoned", "plums", set()),
-        ("1 tsp dried lavender", "dried lavender", {"flowers"}),
-    ],
-)
-def test_what_an_ingredient_calls_for(line: str, name: str, keys: set[str]) -> None:
-    assert called({line: name}, "Fold in.", baked=True) == keys
-
-
-@pytest.mark.parametrize(
-    ("step", "keys"),
-    [
-        ("Brown the tips with a blowtorch.", {"open-flame"}),
-        ("Flambé the fruit.", {"open-flame"}),
-        ("Knead for 8 minutes with the dough hook.", {"moving-mixer"}),
-        ("Dust with edible glitter.", {"not-food"}),
-        ("Cool on a wire rack and test with a cocktail stick.", set()),
-        ("Deep-fry until golden.", {"hot-oil"}),
-        ("Scatter petals on top.", {"flowers"}),
-        ("Set the bowl over dry ice.", {"dry-ice"}),
-        ("Caramelise the sugar.", {"hot-sugar"}),
-        ("Whisk to soft peaks.", set()),
-    ],
-)
-def test_what_a_step_calls_for(step: str, keys: set[str]) -> None:
-    assert called({}, step) == keys
-
-
-def test_flour_that_stays_raw_is_told_but_dusting_flour_is_not() -> None:
-    assert called({"100 g plain flour": "plain flour"}, "Stir into the butter and roll in balls.") == {
-        "raw-flour"
-    }
-    assert called({"plain flour, for dusting": "plain flour"}, "Roll out the paste.") == set()
+def test_a_caramel_that_cooled_is_hot_for_nobody() -> None:
+    cooled = Part(SUGAR, ("Boil {0} to 168 C.", "Leave to cool."), title="Caramel").facts()
+    buns = Part({"all of Caramel": ""}, ("Pour {0} over.",), title="Buns").facts()
+    facts = with_passed_on(TABLES.cautions, [cooled, buns])
+    assert cautions_for(TABLES.cautions, facts[1:]) == ()
 
 
 def test_red_stands_before_amber() -> None:
-    facts = ComponentFacts(
-        "Part",
-        (LineFacts("40 g brandy", frozenset({"alcohol"})), LineFacts("honey", frozenset({"honey"}))),
-        (),
-        baked=False,
-    )
-    assert [row.level for row in cautions_for(TABLES.cautions, [facts])] == ["red", "amber"]
+    rows = cautions_for(TABLES.cautions, [Part({"b": "brandy", "h": "honey"}, ()).facts()])
+    assert [row.level for row in rows] == ["red", "amber"]
+
+
+def test_every_role_that_a_caution_asks_for_is_borne_by_an_ingredient_or_passed_on() -> None:
+    borne = {role for row in TABLES.larder.ingredients for role in row.roles}
+    passed = {row.passes_on.role for row in TABLES.cautions if row.passes_on}
+    asked = {
+        role
+        for row in TABLES.cautions
+        for trigger in row.triggers
+        for role in trigger.roles | trigger.with_roles | trigger.unless_roles
+    }
+    assert asked <= borne | passed
+
+
+def test_no_source_on_a_sheet_takes_more_than_a_few_words() -> None:
+    assert [row.key for row in TABLES.cautions if len(TABLES.source_in_short(row.source)) > 30] == []
