@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+EGG_PARTS = frozenset({"white", "yolk"})
 NEARLY_NOTHING = Fraction(1, 10)
 NEARLY_WHOLE = Fraction(9, 10)
 
@@ -82,12 +83,22 @@ def whole_and_beaten(grams: Fraction, one_egg_g: Fraction) -> EggCount:
     return EggCount(int(whole), rest * one_egg_g)
 
 
-def grade_by_weight(table: EggTable, region: str, shell_g: Fraction) -> str:
-    """The grade of an egg by its weight in the shell, grams. Raises UnknownEggSize for an unknown region.
+@dataclass(frozen=True)
+class ShellGrade:
+    """What an egg of a grade weighs in its shell, grams: from, and less than. 0 and None for an open end."""
 
-    Sources: Commission Regulation (EC) No 589/2008, Article 4 (UK); USDA AMS 56 (US).
+    from_g: Fraction
+    under_g: Fraction | None
+
+
+def shell_grade(table: EggTable, region: str, size: str) -> ShellGrade:
+    """The weights in the shell between which a grade lies, exact. Raises UnknownEggSize.
+
+    Sources: Commission Regulation (EC) No 589/2008, Article 4 (UK); USDA AMS 56, a twelfth of the least
+    dozen (US).
     """
-    graded = [row for row in table.rows if row.region == region and row.shell_from_g <= shell_g]
-    if not graded:
-        raise UnknownEggSize(region, "", table.sizes(region))
-    return max(graded, key=lambda row: row.shell_from_g).size
+    grades = {row.size: row.shell_from_g for row in table.rows if row.region == region}
+    if size not in grades:
+        raise UnknownEggSize(region, size, table.sizes(region))
+    heavier = [from_g for from_g in grades.values() if from_g > grades[size]]
+    return ShellGrade(grades[size], min(heavier) if heavier else None)

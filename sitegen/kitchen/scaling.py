@@ -8,7 +8,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from sitegen.kitchen.balances import BalanceTable
 from sitegen.kitchen.editions import Edition
+from sitegen.kitchen.eggs import EGG_PARTS
+from sitegen.kitchen.pieces import dough_in_piece_g, loss_of_recipe, wanted_piece
 from sitegen.kitchen.recipe import (
     BatchAsk,
     BatchKind,
@@ -22,7 +25,8 @@ from sitegen.kitchen.recipe import (
     single,
 )
 from sitegen.kitchen.tables import Tables
-from sitegen.kitchen.tins import NoCapacity, area_cm2, depth_ratio, fits_as_it_is, tin_factor, vessels
+from sitegen.kitchen.tin_scaling import TinRule, tin_scale, written_fill
+from sitegen.kitchen.tins import NoCapacity, vessels
 from sitegen.kitchen.weighing import grams_of
 
 LARGEST, SMALLEST = Fraction(1000), Fraction(1, 1000)
@@ -39,6 +43,8 @@ class WhyNot(StrEnum):
     NO_CAPACITY = "no-capacity"
     NOT_IN_RECIPE = "not-in-recipe"
     NO_WEIGHT = "no-weight"
+    NO_PIECE_WEIGHT = "no-piece-weight"
+    NO_BAKE_LOSS = "no-bake-loss"
 
 
 @dataclass(eq=False)
@@ -60,7 +66,8 @@ class Batch:
     ask: as asked; None for the tested batch. factor: of the recipe as written, exact.
     makes: the count of the recipe's noun (grams for a yield by weight), exact.
     tin: the one asked for, in the tested batch the recipe's own; None where the recipe's own is filled
-    `factor` times. depth_ratio: depth of batter, new to tested.
+    `factor` times. depth_ratio: depth of batter, new to tested. tin_rule: what another tin was scaled by;
+    None where no other tin was asked for.
     """
 
     ask: BatchAsk | None
@@ -68,6 +75,7 @@ class Batch:
     makes: Fraction
     tin: Tin | None
     depth_ratio: Fraction
+    tin_rule: TinRule | None = None
 
 
 def tested_batch(recipe: Recipe) -> Batch:
@@ -89,16 +97,33 @@ def batch_of(
     if ask.kind is BatchKind.USING:
         factor = _using_factor(ask, recipe, bases, _Scale(tables, written))
     else:
-        factor = _counted_factor(ask, recipe)
-    return Batch(ask, _sound(factor, recipe.title), recipe.makes.count * factor, None, SAME)
+        factor = _counted_factor(ask, recipe, tables.balances)
+    makes = ask.makes if ask.makes is not None else recipe.makes.count * factor
+    return Batch(ask, _sound(factor, recipe.title), makes, None, SAME)
 
 
-def _counted_factor(ask: BatchAsk, recipe: Recipe) -> Fraction:
+def _counted_factor(ask: BatchAsk, recipe: Recipe, balances: BalanceTable) -> Fraction:
     if ask.kind is BatchKind.MAKES and ask.makes is not None:
-        return ask.makes / recipe.makes.count
+        return ask.makes / recipe.makes.count * _heavier(ask, recipe, balances)
     if ask.kind is BatchKind.TIMES and ask.times is not None:
         return ask.times
     raise CannotScale(WhyNot.NOTHING_ASKED, recipe.title)
+
+
+def _heavier(ask: BatchAsk, recipe: Recipe, balances: BalanceTable) -> Fraction:
+    """How much more dough a piece is to have than the recipe's own; what sticks to the bowl grows with it."""
+    wanted, own = wanted_piece(ask.each, recipe.makes), recipe.makes.piece
+    if ask.each is None:
+        return SAME
+    if wanted is None or own is None:
+        raise CannotScale(WhyNot.NO_PIECE_WEIGHT, recipe.makes.noun)
+    if wanted.weighed == own.weighed:
+        return wanted.grams / own.grams
+    loss = loss_of_recipe(recipe, balances)
+    wanted_g, own_g = dough_in_piece_g(wanted, loss), dough_in_piece_g(own, loss)
+    if wanted_g is None or own_g is None:
+        raise CannotScale(WhyNot.NO_BAKE_LOSS, recipe.makes.noun)
+    return wanted_g / own_g
 
 
 def _sound(factor: Fraction, subject: str) -> Fraction:
@@ -111,19 +136,17 @@ def _sound(factor: Fraction, subject: str) -> Fraction:
 
 
 def _for_tin(ask: BatchAsk, recipe: Recipe, tables: Tables) -> Batch:
-    """As full as the tested tin; a tin of nearly the same capacity takes the recipe as it is."""
+    """Another tin, by area or by capacity; one of nearly the same size takes the recipe as it is."""
     tested, wanted = recipe.tin, ask.tin
     if tested is None or wanted is None:
         raise CannotScale(WhyNot.NO_TIN, recipe.title)
     try:
-        factor = _sound(tin_factor(tested, wanted, tables.tins), wanted.shape)
-        areas = area_cm2(tested, tables.tins) / area_cm2(wanted, tables.tins)
+        scale = tin_scale(tested, wanted, written_fill(recipe), tables.tins)
     except NoCapacity as no:
         raise CannotScale(WhyNot.NO_CAPACITY, no.shape) from no
-    if fits_as_it_is(factor):
-        return Batch(ask, SAME, _makes_in(wanted, recipe.makes, tested, SAME), wanted, areas)
+    factor = _sound(scale.factor, wanted.shape)
     makes = _makes_in(wanted, recipe.makes, tested, factor)
-    return Batch(ask, factor, makes, wanted, depth_ratio(tested, wanted))
+    return Batch(ask, factor, makes, wanted, scale.depth_ratio, scale.rule)
 
 
 def _makes_in(wanted: Tin, makes: Makes, tested: Tin, factor: Fraction) -> Fraction:
@@ -194,9 +217,15 @@ def _part_weight(line: PartLine, bases: Mapping[str, Recipe], scale: _Scale) -> 
 
 
 def _is_same(one: Choice, other: Choice) -> bool:
-    """Whether two choices are one ingredient: by the larder's key, else by name; egg parts kept apart."""
-    if one.part != other.part:
-        return False
-    if one.ingredient or other.ingredient:
-        return one.ingredient == other.ingredient
-    return one.name.casefold() == other.name.casefold()
+    """Whether two choices are one ingredient: by the larder's key, else by name; egg parts kept apart.
+
+    'egg whites' and 'eggs, whites only' are one.
+    """
+    return _key_and_part(one) == _key_and_part(other)
+
+
+def _key_and_part(choice: Choice) -> tuple[str, str]:
+    """The larder's key (else the name) and the part; an egg's part stands in the key, as in the larder."""
+    if choice.ingredient and choice.part in EGG_PARTS:
+        return f"{choice.ingredient} {choice.part}", ""
+    return choice.ingredient or choice.name.casefold(), choice.part

@@ -1,4 +1,4 @@
-"""Tins by shape and inside measure: area, capacity, and the factor from one tin to another.
+"""Tins by shape and inside measure: area, capacity, and how full they are.
 
 Capacities are plain geometry of the inside measures. Published cup capacities run 5 to 15 % lower, since
 nominal sizes are outside measures and corners are round; in a ratio of two tins that falls out.
@@ -9,8 +9,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from sitegen.kitchen.recipe import Tin
+from sitegen.kitchen.solids import SOLIDS
 
-PI = Fraction(3141592653589793238, 10**18)
 FITS_FROM, FITS_TO = Fraction(9, 10), Fraction(11, 10)
 
 
@@ -33,24 +33,37 @@ class UnknownShape(Exception):
 class TinWords:
     """What a region calls a shape.
 
-    one, many: patterns with the slots {size}, {depth}, {holes} and, in `many`, {number}:
+    one, many: patterns with the slots {size}, {depth}, {capacity}, {holes} and, in `many`, {number}:
     '{size} round cake tin', '{number} {size} round cake tins', '{holes}-hole muffin tin'.
+    one_with_holes, many_with_holes: for a shape that is sold with one hole and with several; '' for others.
     """
 
     one: str
     many: str
+    one_with_holes: str = ""
+    many_with_holes: str = ""
+
+    def pattern(self, holes: int, number: int) -> str:
+        """The pattern for tins with so many holes each, and so many tins."""
+        if holes > 1 and self.one_with_holes:
+            return self.one_with_holes if number == 1 else self.many_with_holes
+        return self.one if number == 1 else self.many
 
 
 @dataclass(frozen=True)
 class TinShape:
     """One shape.
 
-    solid: 'cylinder', 'box', 'frustum', 'prismoid', 'ring' (half-round floor), 'tube' (flat floor), or
-    '' for a vessel without capacity (a tray).
+    solid: 'cylinder', 'box', 'frustum', 'prismoid', 'ring' (half-round floor), 'tube' (flat floor),
+    'hemisphere', or '' for a vessel without capacity (a flat tray).
     words: how a baker writes the shape in `tin:` ('round', 'sandwich').
     names: region -> its words in print; a region that is missing prints the 'uk' ones.
-    depth_cm: the usual depth. taper_cm: how much narrower the base is than the top.
+    depth_cm: the usual depth; depth_share: for a shape whose depth goes with its width, that share of the
+    width (1/2 for half a ball), else 0. taper_cm: how much narrower the base is than the top.
     core_share: the width of a ring's core as a share of the whole width.
+    holds: the share of the plain solid that is there to be filled (flutes take some of it).
+    keeps: what stays the same in another tin of such a shape: 'depth' of the batter (cakes, traybakes,
+    tarts) or 'fill', the share of the tin that is full (loaves, puddings, rings, holes).
     """
 
     key: str
@@ -61,6 +74,13 @@ class TinShape:
     source: str
     taper_cm: Fraction = Fraction(0)
     core_share: Fraction = Fraction(0)
+    depth_share: Fraction = Fraction(0)
+    holds: Fraction = Fraction(1)
+    keeps: str = "fill"
+
+    def usual_depth_cm(self, width_cm: Fraction) -> Fraction:
+        """How deep a tin of that width is, where nothing else is said."""
+        return width_cm * self.depth_share if self.depth_share else self.depth_cm
 
     def words_in(self, region: str) -> TinWords:
         """The words of a region for this shape."""
@@ -90,11 +110,17 @@ class NominalLength:
 
 @dataclass(frozen=True)
 class TinTable:
-    """The rows of `data/tins.yaml`."""
+    """The rows of `data/tins.yaml`.
+
+    nominal: sizes that the trade prints for one another. sold_cm, sold_inches: widths in which round and
+    square tins are sold, where the trade counts in cm or in inches; rising.
+    """
 
     shapes: tuple[TinShape, ...]
     named: tuple[NamedTin, ...]
     nominal: tuple[NominalLength, ...]
+    sold_cm: tuple[Fraction, ...] = ()
+    sold_inches: tuple[Fraction, ...] = ()
 
     def shape(self, key: str) -> TinShape:
         """The row of a shape. Raises UnknownShape."""
@@ -117,70 +143,36 @@ class TinTable:
         """The inches that the trade prints for a size in cm, or None where it has no such size."""
         return next((row.inches for row in self.nominal if row.cm == cm), None)
 
+    def sold_near(self, width: Fraction, sold: tuple[Fraction, ...]) -> Fraction | None:
+        """The nearest width in which such tins are sold, where a tin of it takes the recipe as it is.
+
+        width: of the tin, in the unit of `sold` (`sold_cm` or `sold_inches`), exact. None where it is sold
+        itself, or where the area of the nearest is over a tenth off.
+        """
+        if not sold or width in sold:
+            return None
+        nearest = min(sold, key=lambda other: abs(other - width))
+        return nearest if fits_as_it_is((nearest / width) ** 2) else None
+
     def nominal_cm(self, inches: Fraction) -> Fraction | None:
         """The cm that the trade prints for a size in inches, or None where it has no such size."""
         return next((row.cm for row in self.nominal if row.inches == inches), None)
 
 
-def round_area(width_cm: Fraction) -> Fraction:
-    """Area of a round of that diameter, cm2."""
-    return PI * width_cm**2 / 4
+def filled_ml(tin: Tin, fill: Fraction, table: TinTable) -> Fraction:
+    """What one hole (or one plain tin) holds up to a share of its depth, ml. Raises NoCapacity, UnknownShape.
 
-
-def cylinder(tin: Tin, _shape: TinShape) -> Fraction:
-    """pi D^2 / 4 x h, ml."""
-    return round_area(tin.width_cm) * tin.depth_cm
-
-
-def box(tin: Tin, _shape: TinShape) -> Fraction:
-    """a b h, ml."""
-    return tin.width_cm * tin.length_cm * tin.depth_cm
-
-
-def frustum(tin: Tin, _shape: TinShape) -> Fraction:
-    """A round with sloping sides: pi h / 12 (D^2 + D d + d^2), ml."""
-    top, base = tin.width_cm, tin.base_width_cm
-    return PI * tin.depth_cm / 12 * (top**2 + top * base + base**2)
-
-
-def prismoid(tin: Tin, _shape: TinShape) -> Fraction:
-    """A box with sloping sides: h / 6 (top + 4 x middle + base), the middle taken half-way up, ml."""
-    top = tin.width_cm * tin.length_cm
-    base = tin.base_width_cm * tin.base_length_cm
-    middle = (tin.width_cm + tin.base_width_cm) * (tin.length_cm + tin.base_length_cm) / 4
-    return tin.depth_cm / 6 * (top + 4 * middle + base)
-
-
-def tube(tin: Tin, shape: TinShape) -> Fraction:
-    """A ring with a flat floor: (outer area - core area) x h, ml."""
-    return (round_area(tin.width_cm) - round_area(tin.width_cm * shape.core_share)) * tin.depth_cm
-
-
-def ring(tin: Tin, shape: TinShape) -> Fraction:
-    """A ring with a half-round floor: cross-section x pi x mean diameter (Pappus), ml."""
-    core = tin.width_cm * shape.core_share
-    radius = (tin.width_cm - core) / 4
-    floor_depth = min(radius, tin.depth_cm)
-    section = PI * radius * floor_depth / 2 + 2 * radius * (tin.depth_cm - floor_depth)
-    return section * PI * (tin.width_cm + core) / 2
-
-
-SOLIDS = {
-    "cylinder": cylinder,
-    "box": box,
-    "frustum": frustum,
-    "prismoid": prismoid,
-    "ring": ring,
-    "tube": tube,
-}
+    fill: 0 to 1. Where sides slope, half of the depth is less than half of the capacity.
+    """
+    shape = table.shape(tin.shape)
+    if not shape.solid:
+        raise NoCapacity(tin.shape)
+    return SOLIDS[shape.solid](tin, shape.core_share, tin.depth_cm * fill) * shape.holds
 
 
 def hole_ml(tin: Tin, table: TinTable) -> Fraction:
     """What one hole (or one plain tin) holds to the rim, ml, exact. Raises NoCapacity, UnknownShape."""
-    shape = table.shape(tin.shape)
-    if not shape.solid:
-        raise NoCapacity(tin.shape)
-    return SOLIDS[shape.solid](tin, shape)
+    return filled_ml(tin, Fraction(1), table)
 
 
 def capacity_ml(tin: Tin, table: TinTable) -> Fraction:
@@ -199,20 +191,6 @@ def area_cm2(tin: Tin, table: TinTable) -> Fraction:
     Capacity over depth: the area that turns a volume of batter into its depth.
     """
     return capacity_ml(tin, table) / tin.depth_cm
-
-
-def tin_factor(tested: Tin, wanted: Tin, table: TinTable) -> Fraction:
-    """How much of the recipe fills the wanted tin as full as the tested one, exact.
-
-    The ratio of capacities; where both are equally deep that is the ratio of areas.
-    Raises NoCapacity, UnknownShape.
-    """
-    return capacity_ml(wanted, table) / capacity_ml(tested, table)
-
-
-def depth_ratio(tested: Tin, wanted: Tin) -> Fraction:
-    """How much deeper the batter lies in the wanted tin, filled by `tin_factor`, exact."""
-    return wanted.depth_cm / tested.depth_cm
 
 
 def fits_as_it_is(factor: Fraction) -> bool:

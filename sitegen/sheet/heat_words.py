@@ -21,6 +21,7 @@ _SCALE_WORDS = {
     "fan": lambda reading: _degrees(reading.fan_c, "C", "fan"),
     "conventional": lambda reading: _degrees(reading.conventional_c, "C", "conventional"),
     "fahrenheit": lambda reading: _degrees(reading.fahrenheit, "F", ""),
+    "convection": lambda reading: _degrees(reading.fahrenheit_fan, "F", "convection"),
     "gas": lambda reading: _gas(reading),
 }
 
@@ -33,16 +34,18 @@ def _gas(reading: OvenReading) -> str:
     return f"gas{NO_BREAK}{reading.gas}" if reading.gas else ""
 
 
-def exact_temperature_text(amount: Amount, edition: Edition) -> str:
-    """A temperature of sugar or custard in both scales, to a whole degree: '118 °C (244 °F)'.
+def exact_temperature_text(amount: Amount, edition: Edition, stage: str = "") -> str:
+    """A temperature of sugar or custard in both scales, to a whole degree: '118 °C (244 °F, firm ball)'.
 
-    A range keeps both ends. Source: common practice; a slip of 5 degrees is a stage of sugar.
+    stage: of boiled sugar, '' for none. A range keeps both ends. Source: common practice; a slip of
+    5 degrees is a stage of sugar.
     """
     celsius = tuple(to_celsius(end, amount.unit) for end in (amount.span.low, amount.span.high))
     fahrenheit = tuple(to_fahrenheit(end, amount.unit) for end in (amount.span.low, amount.span.high))
     texts = {"C": _whole_degrees(celsius, "C"), "F": _whole_degrees(fahrenheit, "F")}
     first, second = ("F", "C") if edition.oven_scales[0] == "fahrenheit" else ("C", "F")
-    return f"{texts[first]} ({texts[second]})"
+    beside = ", ".join(part for part in (texts[second], stage) if part)
+    return f"{texts[first]} ({beside})"
 
 
 def _whole_degrees(ends: tuple[Fraction, ...], scale: str) -> str:

@@ -5,22 +5,25 @@ from fractions import Fraction
 from math import ceil
 
 from sitegen.kitchen.recipe import BatchKind, Recipe, Tin
-from sitegen.kitchen.rounding import rounded_cm, rounded_inches
+from sitegen.kitchen.rounding import rounded_cm, rounded_inches, to_step
 from sitegen.kitchen.scaling import Batch
+from sitegen.kitchen.tins import hole_ml
 from sitegen.sheet.amounts import NO_BREAK, decimal_text, fraction_text, share_text, word_or_figure
 from sitegen.sheet.setting import Setting
 
 CM_IN_INCH = Fraction(254, 100)
+A_LITRE, FIFTY = Fraction(1000), Fraction(50)
+TENTH, HALF_A_CUP = Fraction(1, 10), Fraction(1, 2)
 
 
 def tin_text(tin: Tin, setting: Setting) -> str:
     """A tin with its size as the edition's trade names it, nominal sizes first: 20 cm = 8 in."""
     table = setting.tables.tins
     words = table.shape(tin.shape).words_in(setting.edition.region)
-    pattern = words.one if tin.number == 1 else words.many
-    text = pattern.format(
+    text = words.pattern(tin.holes, tin.number).format(
         size=_size(tin, setting),
         depth=_length(tin.depth_cm, setting),
+        capacity=_capacity(tin, setting),
         holes=tin.holes,
         number=word_or_figure(tin.number),
     )
@@ -70,10 +73,34 @@ def _numbered(tin: Tin, number: int) -> Tin:
 def _size(tin: Tin, setting: Setting) -> str:
     unit = setting.edition.lengths
     if tin.length_cm == tin.width_cm:
-        return f"{_number(tin.width_cm, setting)}{NO_BREAK}{unit}"
+        return f"{_width(tin, setting)}{NO_BREAK}{unit}"
     longer, shorter = sorted((tin.length_cm, tin.width_cm), reverse=True)
     times = f"{NO_BREAK}×{NO_BREAK}"
     return f"{_number(longer, setting)}{times}{_number(shorter, setting)}{NO_BREAK}{unit}"
+
+
+def _width(tin: Tin, setting: Setting) -> str:
+    """A width as measured, and the one to buy where the trade has no such tin: '8¾ or 9'."""
+    own, table = _number(tin.width_cm, setting), setting.tables.tins
+    sold, width = table.sold_cm, tin.width_cm
+    if setting.edition.lengths == "in":
+        sold, width = table.sold_inches, tin.width_cm / CM_IN_INCH
+    is_printed = any(own == fraction_text(each) for each in sold)
+    near = None if is_printed else table.sold_near(width, sold)
+    return own if near is None or tin.holes > 1 else f"{own} or {fraction_text(near)}"
+
+
+def _capacity(tin: Tin, setting: Setting) -> str:
+    """What one basin holds, as it is sold: '1.1 litre', '600 ml', US '5-cup'; '' for a flat tray."""
+    if not setting.tables.tins.shape(tin.shape).solid:
+        return ""
+    ml = hole_ml(tin, setting.tables.tins)
+    if setting.edition.lengths == "in":
+        cups = to_step(ml / setting.tables.measures.unit_ml(setting.edition.cup), HALF_A_CUP)
+        return f"{fraction_text(max(cups, HALF_A_CUP))}-cup"
+    if ml < A_LITRE:
+        return f"{decimal_text(to_step(ml, FIFTY))}{NO_BREAK}ml"
+    return f"{decimal_text(to_step(ml / A_LITRE, TENTH))}{NO_BREAK}litre"
 
 
 def _length(cm: Fraction, setting: Setting) -> str:

@@ -1,8 +1,8 @@
 """Tins in trade words: 'muffin 12', 'two 20 cm round', '30 x 20 cm rectangle', '900 g loaf'.
 
-tin    = [number] (named | named holes | size shape | shape size) ["tin"] ["," depth "deep"]
+tin    = [number] (named | named holes | [holes] size shape | shape size) ["tin"] ["," depth "deep"]
 size   = length | length "x" length, in cm or in
-holes  = a number behind the name, or before it with "-hole"
+holes  = a number behind the name, or before it with "-hole": '6-hole 7 cm hemisphere'
 """
 
 import re
@@ -32,20 +32,21 @@ CM_IN_INCH = Fraction(254, 100)
 MOST_CM = 200
 MOST_DEEP_CM = 50
 NEAR_NAME = 0.65
-ROUND_SOLIDS = frozenset({"cylinder", "frustum", "ring", "tube"})
+ROUND_SOLIDS = frozenset({"cylinder", "frustum", "ring", "tube", "hemisphere"})
 EQUAL_SIDES = frozenset({"square"})
 # '30 x 20 cm' is a size, '2 x 20 cm' a number of tins: nobody has a tin six centimetres wide.
 _NUMBER = re.compile(
-    r"(one|two|three|four|five|six|an?|[2-6] ?[x×])(?: [x×])? (?=\D|\d+[ .]|\d+(?:cm|in)\b)", re.IGNORECASE
+    r"(one|two|three|four|five|six|an?|[2-6] ?[x×])(?: [x×])? (?=\D|\d+[ .-]|\d+(?:cm|in)\b)", re.IGNORECASE
 )
 _LENGTH = r"(\d{1,3}(?:\.\d{1,2})?(?: \d/\d| ?[½¼¾])?)"
 _UNIT = r"(?:[ -]?(cm|in|inch|inches)\b|(\"|″))"
 _SIZE = re.compile(rf"{_LENGTH}(?: ?(?:cm|in))?(?: ?[x×] ?{_LENGTH})?{_UNIT}", re.IGNORECASE)
 _DEPTH = re.compile(rf", ?{_LENGTH}{_UNIT} deep$", re.IGNORECASE)
 _HOLES_BEHIND = re.compile(r"(?P<name>\D+) (?P<holes>[1-9]\d?)(?: holes)?", re.IGNORECASE)
-_HOLES_BEFORE = re.compile(r"(?P<holes>[1-9]\d?)[- ](?:hole|cup) (?P<name>\D+)", re.IGNORECASE)
+_HOLES_BEFORE = re.compile(r"(?P<holes>[1-9]\d?)[- ](?:hole|cup|cavity) (?P<name>\D+)", re.IGNORECASE)
+_HOLES_OF_A_SIZE = re.compile(r"(?P<holes>[1-9]\d?)[- ](?:hole|cup|cavity) (?=\d)", re.IGNORECASE)
 _THREE_LENGTHS = re.compile(r"\d[^,]*[x×] ?\d[^,]*[x×] ?\d")
-_TIN_WORD = re.compile(r" (?:tin|pan|mould)s?$", re.IGNORECASE)
+_TIN_WORD = re.compile(r" (?:tin|pan|mould|mold)s?$", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -78,13 +79,13 @@ def _without_number(text: str) -> tuple[int, str]:
     found = _NUMBER.match(text)
     if not found:
         return 1, text
-    word = found.group(1).casefold().rstrip("x× ")
-    return NUMBER_WORDS.get(word) or int(word), text[found.end() :].strip()
+    word = found.group(1).casefold()
+    return NUMBER_WORDS.get(word) or int(word.rstrip("x× ")), text[found.end() :].strip()
 
 
 def _named(text: str, table: TinTable) -> Tin | None:
     """'900 g loaf', 'muffin 12', '6-hole muffin tin'."""
-    known = _tin_named(text, table)
+    known = _tin_named(text, table) or _tin_named(text.removesuffix("s"), table)
     if known is not None:
         return known.tin
     holes = _HOLES_BEHIND.fullmatch(text) or _HOLES_BEFORE.fullmatch(text)
@@ -99,7 +100,12 @@ def _tin_named(text: str, table: TinTable) -> NamedTin | None:
 
 
 def _sized(text: str, table: TinTable) -> Tin | None:
-    """'20 cm round', 'ring 22 cm', 'baking tray'."""
+    """'20 cm round', 'ring 22 cm', 'baking tray', '6-hole 7 cm hemisphere'."""
+    holes = _HOLES_OF_A_SIZE.match(text)
+    if holes:
+        one = _sized(text[holes.end() :], table)
+        fits = one is not None and _is_sold_by_size_and_holes(one, table)
+        return replace(one, holes=int(holes["holes"])) if one is not None and fits else None
     found = _SIZE.search(text)
     words = f"{text[: found.start()]} {text[found.end() :]}" if found else text
     shape = _shape_written(" ".join(words.split()), table)
@@ -123,6 +129,11 @@ def _shape_written(words: str, table: TinTable) -> TinShape | None:
 def _has_holes(shape: TinShape, table: TinTable) -> bool:
     """Whether tins of this shape are told by their holes: a muffin tin has no width of its own."""
     return any(row.tin.shape == shape.key and row.tin.holes > 1 for row in table.named)
+
+
+def _is_sold_by_size_and_holes(tin: Tin, table: TinTable) -> bool:
+    """Whether a mould of that shape is told by its width and its holes: half balls, not round tins."""
+    return any(words.one_with_holes for words in table.shape(tin.shape).names.values())
 
 
 def _of_size(shape: TinShape, size: _Size) -> Tin | None:
@@ -154,7 +165,7 @@ def _tin(shape: TinShape, width_cm: Fraction, length_cm: Fraction) -> Tin:
         shape=shape.key,
         width_cm=width_cm,
         length_cm=length_cm,
-        depth_cm=shape.depth_cm,
+        depth_cm=shape.usual_depth_cm(width_cm),
         base_width_cm=max(width_cm - shape.taper_cm, Fraction(1)),
         base_length_cm=max(length_cm - shape.taper_cm, Fraction(1)),
     )

@@ -4,7 +4,14 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.eggs import EggCount, UnknownEggSize, edible_grams, grade_by_weight, whole_and_beaten
+from sitegen.kitchen.eggs import (
+    EggCount,
+    ShellGrade,
+    UnknownEggSize,
+    edible_grams,
+    shell_grade,
+    whole_and_beaten,
+)
 from sitegen.kitchen.tables import Tables
 
 
@@ -43,19 +50,17 @@ def test_whole_eggs_and_a_weighed_rest(grams: str, one: str, whole: int, beaten:
     assert whole_and_beaten(Fraction(grams), Fraction(one)) == EggCount(whole, Fraction(beaten))
 
 
-@pytest.mark.parametrize(
-    ("region", "shell_g", "size"),
-    [
-        ("uk", "52.9", "small"),  # Commission Regulation (EC) No 589/2008, Article 4
-        ("uk", "53", "medium"),
-        ("uk", "63", "large"),
-        ("us", "56.7", "large"),  # USDA AMS 56: 24 oz a dozen
-    ],
-)
-def test_the_grade_of_an_egg_in_its_shell(tables: Tables, region: str, shell_g: str, size: str) -> None:
-    assert grade_by_weight(tables.eggs, region, Fraction(shell_g)) == size
+def test_a_grade_reaches_up_to_the_next(tables: Tables) -> None:
+    # Commission Regulation (EC) No 589/2008, Article 4
+    assert shell_grade(tables.eggs, "uk", "medium") == ShellGrade(Fraction(53), Fraction(63))
 
 
-def test_an_egg_below_every_grade_has_none(tables: Tables) -> None:
-    with pytest.raises(UnknownEggSize):
-        grade_by_weight(tables.eggs, "us", Fraction(30))
+def test_the_smallest_and_the_largest_grade_are_open(tables: Tables) -> None:
+    assert shell_grade(tables.eggs, "uk", "small") == ShellGrade(Fraction(0), Fraction(53))
+    assert shell_grade(tables.eggs, "uk", "large").under_g is None
+
+
+def test_a_grade_of_another_region_is_unknown(tables: Tables) -> None:
+    with pytest.raises(UnknownEggSize) as refused:
+        shell_grade(tables.eggs, "us", "small")
+    assert refused.value.known == ("medium", "large")

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.balances import BalanceTable, Kind
 from sitegen.kitchen.recipe import (
     Amount,
     BatchAsk,
@@ -15,6 +16,7 @@ from sitegen.kitchen.recipe import (
     Line,
     Makes,
     PartLine,
+    PieceWeight,
     Recipe,
     Tin,
     single,
@@ -86,6 +88,26 @@ def test_a_count_is_held_against_the_tested_one(tables: Tables) -> None:
 
 def test_a_weight_is_held_against_the_tested_one(tables: Tables) -> None:
     assert batch(tables, makes("600"), recipe(900, "")).factor == Fraction(2, 3)
+
+
+def test_pieces_of_another_weight_take_dough_in_proportion(tables: Tables) -> None:
+    rolls = recipe(12, "rolls", FLOUR)
+    rolls = replace(rolls, makes=Makes(Fraction(12), "rolls", Fraction(1020), "dough"))
+    made = batch(tables, BatchAsk(BatchKind.MAKES, makes=Fraction(24), each=PieceWeight(Fraction(60))), rolls)
+    assert made.factor == Fraction(24 * 60, 12 * 85)
+    assert made.makes == 24
+
+
+def test_a_baked_piece_is_held_against_the_dough_that_it_takes(tables: Tables) -> None:
+    """51 g baked are 60 g of dough where 15 % goes off."""
+    dough = Component("All", (FLOUR,), (), kind="soft roll", bake_loss=Fraction(15, 100))
+    rolls = Recipe("it", "It", "", Makes(Fraction(12), "rolls", Fraction(1020), "dough"), (dough,))
+    with_kind = replace(tables, balances=BalanceTable(kinds=(Kind("soft roll", "dough", ()),)))
+    ask = BatchAsk(BatchKind.MAKES, makes=Fraction(24), each=PieceWeight(Fraction(51), "baked"))
+    assert batch(with_kind, ask, rolls).factor == Fraction(24 * 60, 12 * 85)
+    with pytest.raises(CannotScale) as refused:
+        batch(tables, ask, rolls)
+    assert refused.value.reason is WhyNot.NO_BAKE_LOSS
 
 
 def test_times_is_the_factor(tables: Tables) -> None:
@@ -169,6 +191,10 @@ def test_a_base_recipe_in_hand_is_used_up(tables: Tables) -> None:
         (BatchAsk(BatchKind.TIN), WhyNot.NO_TIN),
         (BatchAsk(BatchKind.MAKES), WhyNot.NOTHING_ASKED),
         (BatchAsk(BatchKind.USING), WhyNot.NOTHING_ASKED),
+        (
+            BatchAsk(BatchKind.MAKES, makes=Fraction(24), each=PieceWeight(Fraction(60))),
+            WhyNot.NO_PIECE_WEIGHT,
+        ),
         (using(line("100", "g", "butter")), WhyNot.NOT_IN_RECIPE),
         (using(line("1", "", "egg yolk", "egg", part="yolk")), WhyNot.NOT_IN_RECIPE),
         (using(line("1", "handful", "plain flour")), WhyNot.NO_WEIGHT),

@@ -1,5 +1,6 @@
 """Tins by geometry, and what a batch needs in another tin."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -8,13 +9,13 @@ from sitegen.kitchen.recipe import Tin
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.tins import (
     NoCapacity,
+    TinTable,
     UnknownShape,
     area_cm2,
     capacity_ml,
-    depth_ratio,
+    filled_ml,
     fits_as_it_is,
     hole_ml,
-    tin_factor,
 )
 
 
@@ -76,15 +77,47 @@ def test_a_shallow_ring_is_all_floor(tables: Tables) -> None:
     assert round(added) == 330  # a band 7 cm wide and 1 cm deep round a mean diameter of 15 cm
 
 
-def test_a_wider_tin_of_the_same_depth_goes_by_area(tables: Tables) -> None:
-    factor = tin_factor(tin("round", "20", "4"), tin("round", "23", "4"), tables.tins)
-    assert factor == Fraction(23, 20) ** 2
-    assert depth_ratio(tin("round", "20", "4"), tin("round", "23", "4")) == 1
+def test_half_the_depth_of_sloping_sides_is_less_than_half_of_the_tin(tables: Tables) -> None:
+    muffin = tin("muffin", "7", "3.2", base="5")
+    half = filled_ml(muffin, Fraction(1, 2), tables.tins)
+    as_shallow = tin("muffin", "6", "1.6", base="5")
+    assert half == hole_ml(as_shallow, tables.tins)
+    assert half < hole_ml(muffin, tables.tins) / 2
 
 
-def test_a_square_holds_1_27_rounds_of_its_width(tables: Tables) -> None:
-    factor = tin_factor(tin("round", "20", "5"), tin("square", "20", "5"), tables.tins)
-    assert round(factor, 2) == Fraction(127, 100)
+@pytest.mark.parametrize("fill", ["0", "1/4", "2/3", "1"])
+def test_straight_sides_fill_in_step_with_the_depth(tables: Tables, fill: str) -> None:
+    square = tin("square", "20", "5")
+    assert filled_ml(square, Fraction(fill), tables.tins) == Fraction(fill) * 2000
+
+
+def test_flutes_take_their_share(tables: Tables) -> None:
+    plain = tables.tins.shape("round")
+    fluted = TinTable((replace(plain, key="fluted", holds=Fraction("0.925")),), (), ())
+    assert hole_ml(tin("fluted", "23", "2.5"), fluted) == Fraction("0.925") * hole_ml(
+        tin("round", "23", "2.5"), tables.tins
+    )
+
+
+def test_half_a_ball_is_half_as_deep_as_it_is_wide(tables: Tables) -> None:
+    ball = replace(tables.tins.shape("round"), depth_share=Fraction(1, 2))
+    assert ball.usual_depth_cm(Fraction(7)) == Fraction("3.5")
+    assert tables.tins.shape("round").usual_depth_cm(Fraction(7)) == 5
+
+
+@pytest.mark.parametrize(
+    ("width", "near"),
+    [
+        ("8.66", 9),  # 22 cm: nobody sells it in inches, and a 9 in tin takes the recipe as it is
+        ("9", None),  # sold
+        ("7.5", None),  # 7 and 8 in are both over a tenth of the area off
+    ],
+)
+def test_the_width_to_buy_is_the_nearest_that_fits_as_it_is(
+    tables: Tables, width: str, near: int | None
+) -> None:
+    sold = tuple(map(Fraction, (6, 7, 8, 9, 10)))
+    assert tables.tins.sold_near(Fraction(width), sold) == near
 
 
 def test_the_area_is_taken_half_way_up(tables: Tables) -> None:

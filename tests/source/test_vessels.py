@@ -49,6 +49,8 @@ def test_a_tin_by_shape_and_inside_measure(
         ("three 18 cm sandwich tins", 3),
         ("two 900 g loaf tins", 2),
         ("two trays", 2),
+        ("six 10 cm tart tins", 6),
+        ("two 6-hole muffin tins", 2),
         ("20 cm round", 1),
         ("30 x 20 cm rectangle", 1),
     ],
@@ -67,6 +69,11 @@ def test_a_number_of_tins_stands_first(text: str, number: int, context: Context)
         ("12-cup muffin pan", "muffin", 12),
         ("mini-muffin 24", "mini-muffin", 24),
         ("bun", "bun", 12),
+        ("two 12-hole muffin tins", "muffin", 12),
+        ("6-hole 7 cm hemisphere", "hemisphere", 6),
+        ("15-cavity 4 cm hemisphere mold", "hemisphere", 15),
+        ("7 cm hemisphere", "hemisphere", 1),
+        ("six 10 cm tartlets", "tart", 1),
     ],
 )
 def test_tins_with_holes(text: str, shape: str, holes: int, context: Context) -> None:
@@ -91,6 +98,26 @@ def test_every_shape_of_the_table_has_its_usual_depth(context: Context) -> None:
     assert read.depth_cm == context.tables.tins.shape("round").depth_cm
 
 
+def test_half_a_ball_is_half_as_deep_as_it_is_wide(context: Context) -> None:
+    assert tin("6-hole 7 cm hemisphere", context).depth_cm == Fraction("3.5")
+
+
+@pytest.mark.parametrize(
+    "text", ["30 x 20 cm deep tray", "30 x 20 cm roasting tin", "30 x 20 cm rimmed tray"]
+)
+def test_a_tray_with_a_rim_is_deep(text: str, context: Context) -> None:
+    read = tin(text, context)
+    assert (read.shape, read.depth_cm) == ("rimmed tray", Fraction("2.5"))
+
+
+@pytest.mark.parametrize(
+    ("text", "width_cm"), [("2 pint pudding basin", 16), ("20 cm basin", 20), ("four mini pudding basins", 8)]
+)
+def test_a_basin_is_known_by_its_pints_or_its_width(text: str, width_cm: int, context: Context) -> None:
+    read = tin(text, context)
+    assert (read.shape, read.width_cm) == ("pudding basin", width_cm)
+
+
 @pytest.mark.parametrize("text", ["baking tray", "two baking trays", "40 x 30 cm tray"])
 def test_a_tray_is_a_tin_of_its_own_kind(text: str, context: Context) -> None:
     assert tin(text, context).shape == "tray"
@@ -113,6 +140,7 @@ def test_every_tin_that_the_trade_knows_by_name_is_read(context: Context) -> Non
         ("20 cm loaf", "say both sides: '30 x 20 cm loaf'"),
         ("muffin 0", "say how many holes: 'muffin 12'"),
         ("7 cm muffin", "say how many holes: 'muffin 12'"),
+        ("6-hole 20 cm round", "write `muffin 12`, `20 cm round`, `30 x 20 cm rectangle` or `900 g loaf`"),
         ("30 x 20 x 5 cm rectangle", "write the depth behind a comma: '30 x 20 cm rectangle, 5 cm deep'"),
         ("500 cm round", "say how wide it is: '20 cm round'"),
         ("20 cm", "write `muffin 12`, `20 cm round`, `30 x 20 cm rectangle` or `900 g loaf`"),

@@ -1,0 +1,44 @@
+"""Tins as a reader can buy them."""
+
+import pytest
+
+from sitegen.faults import Place
+from sitegen.sheet.tin_words import tin_text
+from sitegen.source.context import Context
+from sitegen.source.vessels import read_tin
+from tests.sheet.pantry import setting, tables
+
+
+@pytest.mark.parametrize(
+    ("written", "british", "american"),
+    [
+        ("20 cm round", "a 20 cm round cake tin", "an 8 in round cake pan"),
+        ("ring 22 cm", "a 22 cm ring tin", "an 8¾ or 9 in ring pan"),  # no 8¾ in ring is sold
+        ("24 cm springform", "a 24 cm springform tin", "a 9½ in springform pan"),
+        ("26 cm tart", "a 26 cm loose-bottomed tart tin", "a 10¼ or 10 in removable-bottom tart pan"),
+        ("8 1/2 in square", "a 21.5 or 22 cm square tin", "an 8½ in square pan"),
+        ("17 cm round", "a 17 cm round cake tin", "a 6¾ or 7 in round cake pan"),
+        ("12 cm fluted tart", "a 12 cm fluted tart tin", "a 4¾ or 4½ in fluted tart pan"),
+        ("900 g loaf", "a 21.5 × 11.5 cm loaf tin", "an 8½ × 4½ in loaf pan"),
+        ("1 pint pudding basin", "a 550 ml pudding basin", "a 2½-cup deep heatproof bowl"),
+        ("2 pint pudding basin", "a 1.1 litre pudding basin", "a 5-cup deep heatproof bowl"),
+        ("four mini pudding basins", "four 150 ml pudding basins", "four ½-cup deep heatproof bowls"),
+        (
+            "6-hole 7 cm hemisphere",
+            "a 6-hole 7 cm silicone hemisphere mould",
+            "a 6-cavity 2¾ in silicone half-sphere mold",
+        ),
+        (
+            "two 6-hole 7 cm hemispheres",
+            "two 6-hole 7 cm silicone hemisphere moulds",
+            "two 6-cavity 2¾ in silicone half-sphere molds",
+        ),
+        ("16 cm hemisphere", "a 16 cm silicone hemisphere mould", "a 6¼ or 6 in silicone half-sphere mold"),
+        ("40 x 30 cm deep tray", "a 40 × 30 cm rimmed baking tray", "a 15¾ × 12 in rimmed baking sheet"),
+        ("two trays", "two baking trays", "two baking sheets"),
+    ],
+)
+def test_a_tin_is_named_as_the_region_sells_it(written: str, british: str, american: str) -> None:
+    tin = read_tin(written, Place("recipe.yaml", 1, 1, 1), Context(tables()))
+    assert tin_text(tin, setting("british-metric")).replace("\u00a0", " ") == british
+    assert tin_text(tin, setting("us-cups")).replace("\u00a0", " ") == american
