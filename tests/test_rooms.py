@@ -17,13 +17,13 @@ MAY_IMPORT = {
     "timing": {"timing", "kitchen"},
     "source": {"source", "kitchen", "timing.graph"},
     "sheet": {"sheet", "timing", "kitchen"},
-    "press": {"press", "sheet.values"},
+    "press": {"press", "sheet.values", "sheet.order_values"},
     "release": {"release", "press", "sheet", "timing", "kitchen", "source"},
     "cli": {"cli", "release", "source", "press", "sheet", "kitchen"},
 }
 PURE = ("kitchen", "timing")
 MACHINE = {"os", "pathlib", "io", "shutil", "tempfile", "subprocess", "socket", "time", "random", "datetime"}
-DAYS_ARE_VALUES = {"kitchen/recipe.py": {"datetime"}}
+DAYS_ARE_VALUES = {"kitchen/recipe.py": {"datetime"}, "timing/nights.py": {"datetime"}}
 
 
 def modules(room: str) -> list[Path]:

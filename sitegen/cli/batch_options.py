@@ -1,4 +1,4 @@
-"""The question that `sheet` and `scale` share: which recipe, in which edition, at which batch."""
+"""The question that `sheet`, `scale` and `cost` share: which recipe, at which batch, in which edition."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -10,14 +10,17 @@ from sitegen.cli.exits import Exit, stop
 from sitegen.cli.folder import root_option, school_folder
 
 if TYPE_CHECKING:
-    from sitegen.release.asking import Asked
+    from sitegen.release.asking import Asked, BatchWords
 
 Command = TypeVar("Command", bound=Callable[..., None])
+Answer = TypeVar("Answer")
 
-_OPTIONS = (
+_EDITION = click.option(
+    "--edition", default="", metavar="E", help="Such as us-cups. Default: the school's own."
+)
+_BATCH = (
     click.argument("recipe"),
-    click.option("--edition", default="", metavar="E", help="Such as us-cups. Default: the school's own."),
-    click.option("--makes", default="", metavar="N", help="How many, or what weight: 24, '900 g'."),
+    click.option("--makes", default="", metavar="N", help="How many: 24, '900 g', '24 rolls of 60 g'."),
     click.option(
         "--tin", default="", metavar="T", help="A tin of yours: '23 cm round', '13 x 9 in rectangle'."
     ),
@@ -28,17 +31,21 @@ _OPTIONS = (
 
 
 def batch_options(command: Command) -> Command:
-    """Gives a command the question as its argument and options."""
-    for option in reversed(_OPTIONS):
+    """Gives a command the question of a recipe and a batch as its argument and options."""
+    for option in reversed(_BATCH):
         command = option(command)
     return command
 
 
-class Question(TypedDict):
+def sheet_options(command: Command) -> Command:
+    """The same, and in which edition."""
+    return batch_options(_EDITION(command))
+
+
+class BatchQuestion(TypedDict):
     """What the argument and the options said; '' where one was not given."""
 
     recipe: str
-    edition: str
     makes: str
     tin: str
     times: str
@@ -46,16 +53,29 @@ class Question(TypedDict):
     root: Path | None
 
 
+class Question(BatchQuestion):
+    edition: str
+
+
 def answered(question: Question) -> "Asked":
     """The sheet that was asked for. Stops with 1 for faults of the folder, 2 for those of the question."""
+    from sitegen.release.asking import asked_sheet
+
+    return answer(
+        question, lambda folder, words: asked_sheet(folder, question["recipe"], question["edition"], words)
+    )
+
+
+def answer(question: BatchQuestion, ask: "Callable[[Path, BatchWords], Answer]") -> Answer:
+    """What `ask` says of a folder and a batch. Stops with 1 for the folder's faults, 2 for the question's."""
     folder = school_folder(question["root"])
 
     from sitegen.cli.faulty import stop_with_faults
-    from sitegen.release.asking import AtFault, BatchWords, NotAsked, asked_sheet
+    from sitegen.release.asking import AtFault, BatchWords, NotAsked
 
     words = BatchWords(question["makes"], question["tin"], question["times"], question["using"])
     try:
-        return asked_sheet(folder, question["recipe"], question["edition"], words)
+        return ask(folder, words)
     except NotAsked as problem:
         hint = f"\n{problem.way_out}" if problem.way_out else ""
         raise stop(problem.sentence + hint, Exit.WRONG_USE) from None

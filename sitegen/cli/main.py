@@ -13,6 +13,10 @@ COMMANDS = {
     "publish": "Build the site, the cards and the texts into output/.",
     "sheet": "Print one recipe in any edition and batch.",
     "scale": "Show a recipe's ingredients for another batch.",
+    "cost": "Show what a batch costs and what a piece must sell for.",
+    "plan": "Put the steps of recipes on a clock.",
+    "order": "Plan a production day: shopping, weigh-outs, clock, allergens, cost.",
+    "drift": "Show how far rounding moves a recipe's balance.",
     "schema": "Print the JSON Schema of a kind of file.",
     "start": "Make a folder for a new school.",
 }

@@ -4,17 +4,18 @@ from typing import Unpack
 
 import click
 
-from sitegen.cli.batch_options import Question, answered, batch_options
+from sitegen.cli.batch_options import Question, answered, sheet_options
 
 
 @click.command()
-@batch_options
+@sheet_options
 def scale(**question: Unpack[Question]) -> None:
     """Show the ingredients of RECIPE (its folder's name or its title) beside those of the tested batch.
 
     \b
     Examples:
       sitegen scale lemon-shortbread --makes 24
+      sitegen scale seeded-rolls --makes '24 rolls of 60 g'
       sitegen scale lemon-shortbread --tin '23 cm round'
       sitegen scale lemon-shortbread --using '200 g butter'
 

@@ -4,11 +4,11 @@ from typing import Unpack
 
 import click
 
-from sitegen.cli.batch_options import Question, answered, batch_options
+from sitegen.cli.batch_options import Question, answered, sheet_options
 
 
 @click.command()
-@batch_options
+@sheet_options
 @click.option("--json", "as_json", is_flag=True, help="As JSON, exact numbers among the texts.")
 def sheet(as_json: bool, **question: Unpack[Question]) -> None:
     """Print the whole sheet of RECIPE (its folder's name or its title), in any edition, at any batch.

@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 from fractions import Fraction
 
+SPOONED = "spooned"
+
 
 @dataclass(frozen=True)
 class Density:
@@ -68,7 +70,8 @@ class Ingredient:
     """One row of the larder.
 
     key: the British name. names: region ('uk', 'us', 'au') -> name in print; a region that is
-    missing prints the British one. aliases: other spellings that a baker may write.
+    missing prints the British one. aliases: other spellings that a baker may write. plural: of the key;
+    plurals: region -> of its name there.
     densities: the usual method first. pieces: by size and part.
     allergens_eu: of the EU/UK fourteen, named as the label does ('wheat', 'milk', 'eggs', 'almonds');
     allergens_us: of the US nine; allergens_au: of the Australian and New Zealand list.
@@ -77,8 +80,10 @@ class Ingredient:
     'spice' ...
     measured_by: 'cup' for what has an honest cup, 'stick' for butter, 'weight' for what has none,
     'spoon' for what is only ever spooned, 'piece' for what is counted.
-    label_advice: True where the packet decides its allergens ('read the packet').
-    composition: None where no table has it.
+    label_advice: True where the packet decides its allergens ('read the packet'). packet_may_hold: EU/UK
+    names of all that some makers' packets add to it; empty where nobody can name them.
+    composition: None where no table has it. allergens_unsaid: 'eu', 'us', 'au' where a recipe that declares
+    the ingredient leaves open what the region's law would name.
     """
 
     key: str
@@ -94,15 +99,36 @@ class Ingredient:
     label_advice: bool = False
     allergens_au: tuple[str, ...] = ()
     composition: Composition | None = None
+    allergens_unsaid: frozenset[str] = frozenset()
+    packet_may_hold: tuple[str, ...] = ()
+    plurals: Mapping[str, str] = field(default_factory=dict, hash=False)
 
     def name_in(self, region: str) -> str:
         """The name that print uses in a region."""
         return self.names.get(region, self.key)
 
+    def counted(self, name: str, count: Fraction, region: str) -> str:
+        """A name as the number before it wants it: '1 lemon', '3/2 lemons'; as it is without a known plural.
+
+        name: the British one or the region's, of one or of many.
+        """
+        forms = ((self.key, self.plural), (self.name_in(region), self.plurals.get(region, "")))
+        for one, many in forms:
+            if many and name in (one, many):
+                return many if count > 1 else one
+        return name
+
     @property
     def density(self) -> Density | None:
         """The density by the usual method, or None."""
         return self.densities[0] if self.densities else None
+
+    def density_by(self, fill: str) -> Density | None:
+        """The usual density; of what is usually spooned, that of a region's way to fill a cup ('scooped')."""
+        usual = self.density
+        if usual is None or usual.method != SPOONED:
+            return usual
+        return next((row for row in self.densities if row.method == fill), usual)
 
     def piece(self, size: str, part: str = "") -> Piece | None:
         """The weight of one of that size and part; the size-less row answers for any size."""
@@ -128,7 +154,7 @@ class Larder:
         for row in ingredients:
             by_name.setdefault(row.key.casefold(), row)
         for row in ingredients:
-            for name in (*row.names.values(), *row.aliases, row.plural):
+            for name in (*row.names.values(), *row.aliases, row.plural, *row.plurals.values()):
                 if name:
                     by_name.setdefault(name.casefold(), row)
         return cls(ingredients, by_name)

@@ -202,6 +202,11 @@ class Step:
     fill: how full the tin is, as a share of its depth (2/3), or None.
     after: titles of components that must be done before this step, beside those that it uses.
     tutorial: the slug of a technique page, or ''.
+    within_min: minutes after its end within which what follows must begin (syrup, whipped cream).
+    holds_min: minutes that what it made may wait; holds_how: 'chilled', in the baker's words, or ''.
+    tools: what its hands-on time keeps busy ('mixer'). heat: 'hob', 'fridge', 'freezer' or ''.
+    grows: whether its hands-on time grows with the batch (piping), or stays (one mix in a larger bowl).
+    loads: how often its wait in the oven is gone through, one load after another.
     """
 
     prose: Prose
@@ -213,6 +218,13 @@ class Step:
     photo: Photo | None = None
     after: tuple[str, ...] = ()
     tutorial: str = ""
+    within_min: Fraction | None = None
+    holds_min: Fraction | None = None
+    holds_how: str = ""
+    tools: tuple[str, ...] = ()
+    heat: str = ""
+    grows: bool = False
+    loads: int = 1
     at: Place = _at()
 
     @property
@@ -266,18 +278,33 @@ class Component:
 
 
 @dataclass(frozen=True)
+class PieceWeight:
+    """What one piece weighs, grams. weighed: as 'dough', once 'baked', or '' where nothing is said."""
+
+    grams: Fraction
+    weighed: str = ""
+
+
+@dataclass(frozen=True)
 class Makes:
     """The yield: how many of what, or what weight.
 
     count: exact; for a yield by weight the weight in grams.
     noun: 'cupcakes', 'loaf'; '' for a yield by weight.
     grams: the weight of the whole yield where it is written ('12 rolls of 85 g', '900 g'), or None.
+    weighed: when a piece has that weight: as 'dough', once 'baked', or '' where nothing is said.
     """
 
     count: Fraction
     noun: str
     grams: Fraction | None = None
+    weighed: str = ""
     at: Place = _at()
+
+    @property
+    def piece(self) -> PieceWeight | None:
+        """What one piece weighs; None where the yield names no weight of pieces."""
+        return PieceWeight(self.grams / self.count, self.weighed) if self.noun and self.grams else None
 
 
 @dataclass(frozen=True)
@@ -353,6 +380,7 @@ class BatchAsk:
     """How much of a recipe is wanted, in one of four ways; the others are None.
 
     makes: a count of the recipe's own noun (or grams for a recipe that makes a weight).
+    each: what one piece is to weigh, where another weight than the recipe's own is asked for.
     tin: the reader's tin. times: a factor. using: an ingredient in hand, as an ingredient line.
     """
 
@@ -361,6 +389,7 @@ class BatchAsk:
     tin: Tin | None = None
     times: Fraction | None = None
     using: IngredientLine | None = None
+    each: PieceWeight | None = None
 
 
 @dataclass(frozen=True)
@@ -387,11 +416,20 @@ class SettledAdvice:
 
 
 @dataclass(frozen=True)
+class OfferedSwap:
+    """A swap that the baker lets her sheets offer. ingredient: its key in the larder, else as written."""
+
+    ingredient: str
+    at: Place = _at()
+
+
+@dataclass(frozen=True)
 class Recipe:
     """One folder under `content/recipes/`.
 
     serves: portions that a reader is told of, or None where one piece is a portion.
     declared: ingredients that the file itself declares, known to this recipe only.
+    swaps: ingredients for which all sheets that take its lines offer a substitute.
     """
 
     slug: str
@@ -411,6 +449,7 @@ class Recipe:
     declared: tuple[Ingredient, ...] = ()
     base_uses: tuple[BaseUse, ...] = ()
     settled: tuple[SettledAdvice, ...] = ()
+    swaps: tuple[OfferedSwap, ...] = ()
     at: Place = _at()
 
     def component(self, title: str) -> Component | None:

@@ -17,7 +17,7 @@ def grams_of(
 
     amount: as written; None weighs nothing that is known. choice: for its size and part. ingredient: its
     row in the larder. edition: the one the recipe is written in (its spoons, cups and eggs).
-    Weights as they are; volumes by the ingredient's usual density; hen's eggs by the egg table; other
+    Weights as they are; volumes by the density of the edition's method; hen's eggs by the egg table; other
     counts, leaves and packets by the larder's pieces.
     """
     if amount is None:
@@ -48,8 +48,8 @@ def egg_part(choice: Choice, ingredient: Ingredient) -> str:
 def _volume_grams(
     amount: Amount, choice: Choice, ingredient: Ingredient, edition: Edition, tables: Tables
 ) -> Span | None:
-    """By the usual density, which is that of the whole thing: a spoon of zest has another."""
-    density = ingredient.density
+    """By the density of the edition's way to fill a cup, which is the whole thing's: zest has another."""
+    density = ingredient.density_by(edition.cup_fill)
     if density is None or choice.part:
         return None
     return tables.measures.millilitres(amount, edition).times(density.grams_per_ml)

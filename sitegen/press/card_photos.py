@@ -11,7 +11,7 @@ from sitegen.sheet.values import Sheet, SheetPhoto
 Box = tuple[float, float]
 """Width and height in mm."""
 
-CARD_BOXES: Mapping[str, Box] = {"finished": (72.0, 54.0), "step": (40.0, 30.0)}
+CARD_BOXES: Mapping[str, Box] = {"finished": (72.0, 54.0), "step": (36.0, 27.0)}
 """The boxes of the card. Both have the shape 4 to 3, so that a photo used twice needs one cut only."""
 
 PRINT_DPI = 220

@@ -11,6 +11,7 @@ from sitegen.press.prose import to_plain
 from sitegen.sheet.values import (
     Head,
     IngredientSide,
+    Nutrition,
     PublicComponent,
     Sheet,
     SheetComponent,
@@ -22,8 +23,19 @@ from sitegen.sheet.values import (
 
 Json = str | bool | int | Sequence["Json"] | Mapping[str, "Json"]
 
+_NO_BREAK = "\u00a0"
 _ESCAPED = {ord("<"): "\\u003c", ord(">"): "\\u003e", ord("&"): "\\u0026"}
 _LOCKED = ".for-subscribers"
+_NUTRIENTS = {
+    "fat": "fatContent",
+    "saturates": "saturatedFatContent",
+    "carbohydrate": "carbohydrateContent",
+    "sugars": "sugarContent",
+    "fibre": "fiberContent",
+    "protein": "proteinContent",
+    "sodium": "sodiumContent",
+}
+"""Key of a line -> property of https://schema.org/NutritionInformation, which has none for salt."""
 
 
 def recipe_data(imprint: Imprint, view: View, pictures: Mapping[str, Picture], here: str) -> Markup:
@@ -53,6 +65,7 @@ def recipe_object(
     if isinstance(view, Sheet):
         found["recipeInstructions"] = _method(imprint, view, pictures, here)
         found["video"] = _video(imprint, view, pictures)
+        found["nutrition"] = _nutrition(view.nutrition)
     return {key: value for key, value in found.items() if value not in ("", [], {})}
 
 
@@ -129,6 +142,23 @@ def _video(imprint: Imprint, sheet: Sheet, pictures: Mapping[str, Picture]) -> d
         "thumbnailUrl": images[:1],
     }
     return {key: value for key, value in found.items() if value not in ("", [])}
+
+
+def _nutrition(nutrition: Nutrition | None) -> dict[str, Json]:
+    """The portion's figures, or those of 100 g where there is no portion; '' where the table has none."""
+    if nutrition is None:
+        return {}
+    figures = {
+        _NUTRIENTS[row.key]: (row.per_portion if nutrition.portion else row.per_100g).replace(_NO_BREAK, " ")
+        for row in nutrition.rows
+        if row.key in _NUTRIENTS
+    }
+    return {
+        "@type": "NutritionInformation",
+        "servingSize": (nutrition.portion or "100 g").replace(_NO_BREAK, " "),
+        "calories": nutrition.energy.replace(_NO_BREAK, " "),
+        **{name: text for name, text in figures.items() if text},
+    }
 
 
 def _step(imprint: Imprint, step: SheetStep, pictures: Mapping[str, Picture], here: str) -> dict[str, Json]:

@@ -1,23 +1,24 @@
 """A sheet as plain text, for a terminal or a note."""
 
 from collections.abc import Iterator
-from textwrap import fill
 
+from sitegen.press.plain_tables import formula_text, nutrition_text, wrapped
 from sitegen.press.prose import to_plain
-from sitegen.sheet.values import PlanRow, Sheet, SheetComponent, SheetLine, SheetStep
-
-_WIDTH = 88
+from sitegen.sheet.values import PlanRow, Sheet, SheetComponent, SheetLine, SheetStep, SheetSwap
 
 
 def plain_sheet(sheet: Sheet) -> str:
-    """The whole sheet: head, ingredients, method, plan, cautions, keeping; lines of at most 88 characters."""
+    """The whole sheet, from its head to its corrections; lines of at most 88 characters."""
     blocks = [
         _head(sheet),
+        _block("If you cannot get it", (_swap(swap) for swap in sheet.swaps)),
         *(_component(part) for part in sheet.components),
-        _block("Work plan", (_plan_row(row) for row in sheet.plan)),
+        _block("Work plan", (*(_plan_row(row) for row in sheet.plan), *sheet.plan_notes)),
         _block("Take care", (f"{caution.title}: {caution.text}" for caution in sheet.cautions)),
-        _block("Keeping", (f"{what}: {how_long}" for what, how_long in sheet.keeping)),
+        *(formula_text(formula) for formula in sheet.formulas),
+        _block("Keeping", _keeping(sheet)),
         _block("Notes", _notes(sheet)),
+        nutrition_text(sheet.nutrition) if sheet.nutrition else "",
         _block("Corrections", (f"{revision.day}: {revision.note}" for revision in sheet.revisions)),
     ]
     return "\n\n".join(block for block in blocks if block).replace("\N{NO-BREAK SPACE}", " ") + "\n"
@@ -44,10 +45,24 @@ def _head(sheet: Sheet) -> str:
         ("Hands-on", head.times.hands_on),
         ("Start to finish", head.times.start_to_finish),
     ]
-    lines = [f"{head.title} ({head.edition.title}, {head.batch.title})", _wrapped(head.summary), ""]
-    lines += [_wrapped(f"{name}: {fact}", "  ") for name, fact in facts if fact]
-    notes = (sheet.egg_note, sheet.measure_note, *sheet.batch_notes, *sheet.allergens, sheet.estimates_note)
-    return "\n".join([*lines, *(_wrapped(note) for note in notes if note)])
+    lines = [f"{head.title} ({head.edition.title}, {head.batch.title})", wrapped(head.summary), ""]
+    lines += [wrapped(f"{name}: {fact}", "  ") for name, fact in facts if fact]
+    unknowns = (f"Not worked out: {sentence}" for sentence in sheet.unknowns)
+    notes = (
+        sheet.egg_note,
+        sheet.measure_note,
+        *sheet.batch_notes,
+        *sheet.allergens,
+        *unknowns,
+        sheet.estimates_note,
+    )
+    return "\n".join([*lines, *(wrapped(note) for note in notes if note)])
+
+
+def _swap(swap: SheetSwap) -> str:
+    reason = f" ({swap.reason})" if swap.reason else ""
+    changes = f". {swap.changes}" if swap.changes else ""
+    return f"{swap.instead_of}{reason}: {swap.use}{changes}"
 
 
 def _component(part: SheetComponent) -> str:
@@ -67,11 +82,16 @@ def _step(step: SheetStep) -> str:
     ]
     told = "; ".join(fact for fact in facts if fact)
     text = to_plain(step.text)
-    return _wrapped(f"{step.number}. {text}" + (f" [{told}]" if told else ""), "   ")
+    return wrapped(f"{step.number}. {text}" + (f" [{told}]" if told else ""), "   ")
 
 
 def _plan_row(row: PlanRow) -> str:
     return f"{row.start:>6}  step {row.step}, {row.component}: {row.summary}"
+
+
+def _keeping(sheet: Sheet) -> Iterator[str]:
+    yield from (f"{what}: {how_long}" for what, how_long in sheet.keeping)
+    yield from (f"Left over: {rest}" for rest in sheet.leftovers)
 
 
 def _notes(sheet: Sheet) -> Iterator[str]:
@@ -80,10 +100,5 @@ def _notes(sheet: Sheet) -> Iterator[str]:
 
 
 def _block(title: str, lines: Iterator[str]) -> str:
-    told = [_wrapped(line, "  ") for line in lines]
+    told = [wrapped(line, "  ") for line in lines]
     return "\n".join([title, *told]) if told else ""
-
-
-def _wrapped(text: str, indent: str = "") -> str:
-    """No-break spaces hold an amount together: `fill` breaks at ordinary spaces only."""
-    return fill(text, _WIDTH, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False)

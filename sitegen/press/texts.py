@@ -49,8 +49,8 @@ def subscriber_post(sheets: Sequence[Sheet], page: str, cards: Sequence[CardFile
         [
             [f"New: {head.title}", head.summary],
             [f"The page with every step: {page}", *_card_list(cards), *_video(sheet)],
-            [f"Makes: {head.makes}", *_times(head), *_measures(sheets)],
-            [*sheet.allergens, *_care(sheet), sheet.estimates_note],
+            [f"Makes: {head.makes}", *_times(head), *_measures(sheets), *_swaps(sheets)],
+            [*sheet.allergens, *sheet.unknowns, *_care(sheet), sheet.estimates_note],
         ]
     )
 
@@ -107,7 +107,8 @@ def _ingredient_list(view: View, with_edition: bool) -> list[str]:
     if not isinstance(view, Sheet | IngredientSide):
         return []
     title = f"INGREDIENTS ({view.head.edition.title})" if with_edition else "INGREDIENTS"
-    return [title, *(line for part in view.components for line in _part(part))]
+    parts = (line for part in view.components for line in _part(part))
+    return [title, *parts, *(f"No {swap.instead_of}? {swap.use}" for swap in view.swaps)]
 
 
 def _part(part: SheetComponent | PublicComponent) -> list[str]:
@@ -137,6 +138,7 @@ def _facts(view: View) -> list[str]:
         *_times(view.head),
         *notes,
         *view.allergens,
+        *view.unknowns,
         view.estimates_note,
     ]
 
@@ -166,6 +168,12 @@ def _card_list(cards: Sequence[CardFile]) -> list[str]:
 
 def _video(sheet: Sheet) -> list[str]:
     return [f"The video: {sheet.video.address}"] if sheet.video else []
+
+
+def _swaps(sheets: Sequence[Sheet]) -> list[str]:
+    """Names alone: the amounts differ from edition to edition, and stand on each one's page."""
+    names = dict.fromkeys(swap.instead_of for sheet in sheets for swap in sheet.swaps)
+    return [f"The page says what to take in place of: {'; '.join(names)}"] if names else []
 
 
 def _care(sheet: Sheet) -> list[str]:

@@ -11,13 +11,16 @@ from jinja2.sandbox import SandboxedEnvironment
 from markupsafe import Markup, escape
 
 from sitegen.press.fonts import FACES, FontFile, licence, short_hash, subset
+from sitegen.press.formula_parts import formula_parts
 from sitegen.press.prose import curled, to_inline_html
+from sitegen.press.timeline import timeline_picture
 from sitegen.press.tokens import ThemeUnusable, Tokens, custom_properties, read_tokens
 
 THEME_FILE = "theme.yaml"
 SCRIPT_FILE = "script.js"
 MARK_FILE = "mark.svg"
-CARD_STYLES = frozenset({"card.css"})
+CARD_STYLES = frozenset({"card.css", "order.css"})
+"""What only paper is styled with."""
 FONTS = "theme/fonts"
 
 
@@ -26,7 +29,7 @@ class Theme:
     """name: its folder's. templates, styles: file name -> text. script: runs on every page.
 
     mark: the school's small picture, SVG. fonts: the faces that its style sheets may name.
-    Pages use all styles but those of the card.
+    Pages use all styles but those of paper.
     """
 
     name: str
@@ -53,7 +56,12 @@ class Theme:
             "script": self.script_path,
             "mark": self.mark_path,
         }
-        environment.filters |= {"inline": to_inline_html, "https": _https}
+        environment.filters |= {
+            "inline": to_inline_html,
+            "https": _https,
+            "parts": formula_parts,
+            "timeline": timeline_picture,
+        }
         return environment
 
     @cached_property

@@ -6,12 +6,14 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from sitegen.faults import Fault, Place, Severity
+from sitegen.kitchen.declared import tables_of
 from sitegen.kitchen.ovens import OvenOutOfRange
+from sitegen.kitchen.part_errors import RECIPE_AT_FAULT
 from sitegen.kitchen.recipe import BatchAsk, BatchKind, PartLine, Recipe
 from sitegen.kitchen.scaling import CannotScale
 from sitegen.release.proof import proof
 from sitegen.release.sheets import sheet_setter
-from sitegen.sheet.checks import RECIPE_AT_FAULT, WHY_NOT
+from sitegen.sheet.checks import WHY_NOT
 from sitegen.sheet.values import Sheet
 from sitegen.source.context import Context
 from sitegen.source.library import read_content
@@ -70,10 +72,10 @@ def asked_sheet(root: Path, name: str, edition: str, words: BatchWords) -> Asked
     Faults of other recipes do not stand in the way. Raises NotAsked and AtFault.
     """
     content = read_content(root)
-    recipe = _recipe_named(content, name)
-    school = _school_without_errors(content, recipe)
-    chosen = _edition_named(content, school, edition)
-    ask = _batch_asked(words, recipe, content)
+    recipe = recipe_named(content, name)
+    school = school_without_errors(content, recipe)
+    chosen = edition_named(content, school, edition)
+    ask = batch_asked(words, recipe, content)
     setter = sheet_setter(content, school)
     try:
         return Asked(setter.sheet(recipe, chosen, ask), setter.sheet(recipe, chosen, None))
@@ -83,7 +85,7 @@ def asked_sheet(root: Path, name: str, edition: str, words: BatchWords) -> Asked
         raise AtFault(proof(root).errors, content.texts) from problem
 
 
-def _recipe_named(content: Content, name: str) -> Recipe:
+def recipe_named(content: Content, name: str) -> Recipe:
     folded = name.casefold().strip().rstrip("/")
     by_name = {
         known.casefold(): recipe for recipe in content.recipes for known in (recipe.slug, recipe.title)
@@ -111,7 +113,7 @@ def _either(words: Mapping[str, None]) -> str:
     return " or ".join(f"'{word}'" for word in words)
 
 
-def _school_without_errors(content: Content, recipe: Recipe) -> School:
+def school_without_errors(content: Content, recipe: Recipe) -> School:
     """The school; raises AtFault where it, the larder, the recipe or a base recipe of it has errors."""
     concerned = {"", *_slugs_of(recipe, content)}
     errors = [fault for fault in _errors(content) if _recipe_folder(fault) in concerned]
@@ -143,7 +145,7 @@ def _errors(content: Content) -> Iterator[Fault]:
     return (fault for fault in content.faults if fault.severity is Severity.ERROR)
 
 
-def _edition_named(content: Content, school: School, key: str) -> str:
+def edition_named(content: Content, school: School, key: str) -> str:
     editions = content.tables.editions
     if not key:
         return school.editions[0]
@@ -154,11 +156,11 @@ def _edition_named(content: Content, school: School, key: str) -> str:
     raise NotAsked(f"there is no edition '{key}'", way_out)
 
 
-def _batch_asked(words: BatchWords, recipe: Recipe, content: Content) -> BatchAsk | None:
+def batch_asked(words: BatchWords, recipe: Recipe, content: Content) -> BatchAsk | None:
     if words.given > 1:
         raise NotAsked("a batch is asked for in one way", "give one of --makes, --tin, --times, --using")
     context = Context(
-        content.tables,
+        tables_of(recipe, {each.title: each for each in content.recipes}, content.tables),
         tuple(part.title for part in recipe.components),
         tuple(each.title for each in content.recipes),
     )

@@ -74,4 +74,6 @@ def _ingredient_side(sheet: Sheet, head: Head) -> IngredientSide:
         batch_notes=sheet.batch_notes,
         estimates_note=sheet.estimates_note,
         video=sheet.video,
+        swaps=sheet.swaps,
+        unknowns=sheet.unknowns,
     )

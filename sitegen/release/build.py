@@ -42,6 +42,7 @@ from sitegen.release.sites import (
 )
 from sitegen.release.steps import Progress, Step
 from sitegen.release.theme_work import kept_theme
+from sitegen.source.prices import PRICE_LIST
 from sitegen.source.school import Content, School
 
 WORKSHOP = ".sitegen"
@@ -194,7 +195,9 @@ def _inputs(root: Path, school: School, sheets: Sequence[RecipeSheets], day: dat
     theme = find_theme(root, school.theme)
     standings = {release_input(each.recipe.slug): standing(each.recipe.release, day) for each in sheets}
     told = {name: _standing_text(each.subscribers, each.public) for name, each in standings.items()}
-    return {**file_hashes(root, [root / "content", theme]), **told}
+    files = file_hashes(root, [root / "content", theme])
+    files.pop(f"content/{PRICE_LIST}", None)  # nothing that is built depends on what the school pays
+    return {**files, **told}
 
 
 def _standing_text(subscribers: bool, public: str | None) -> str:

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from sitegen.faults import Fault, FaultCode, Severity
-from sitegen.release import codes
+from sitegen.release import codes, settled_advice
 from sitegen.release.sheets import sheet_setter
 from sitegen.sheet import checks as sheet_checks
+from sitegen.sheet import order_checks
 from sitegen.source.catalogue import catalogue as source_catalogue
 from sitegen.source.library import read_content
 from sitegen.source.school import Content
@@ -29,13 +30,14 @@ class Proof:
 def proof(root: Path) -> Proof:
     """Proof a whole folder. root: the one that holds `content/`. Never raises for what a baker wrote."""
     content = read_content(root)
-    found = dict.fromkeys([*content.faults, *_sheet_faults(content)])
+    told = tuple(dict.fromkeys([*content.faults, *_sheet_faults(content)]))
+    found = settled_advice.without_settled(told, content.recipes, catalogue())
     return Proof(content, tuple(sorted(found, key=lambda fault: (fault.place, fault.code, fault.sentence))))
 
 
 def catalogue() -> Mapping[str, FaultCode]:
     """Every code that a proof or a build can tell, sorted."""
-    return source_catalogue((*sheet_checks.CODES, *codes.CODES))
+    return source_catalogue((*sheet_checks.CODES, *order_checks.CODES, *settled_advice.CODES, *codes.CODES))
 
 
 def _sheet_faults(content: Content) -> Iterator[Fault]:
@@ -45,3 +47,5 @@ def _sheet_faults(content: Content) -> Iterator[Fault]:
     shelf = sheet_setter(content, content.school).shelf
     for recipe in content.recipes:
         yield from sheet_checks.sheet_faults(recipe, shelf)
+    for order in content.orders:
+        yield from order_checks.order_faults([(one.recipe, one.ask, one.at) for one in order.lines], shelf)

@@ -3,7 +3,8 @@
 import re
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import BatchAsk, BatchKind, Makes, Recipe, Tin, single
+from sitegen.kitchen.pieces import wanted_piece
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Makes, PieceWeight, Recipe, Tin, single
 from sitegen.sheet.amounts import NO_BREAK, fraction_text, grams_text
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.tin_words import tin_text
@@ -25,10 +26,11 @@ def offered(recipe: Recipe) -> tuple[BatchAsk | None, ...]:
     return (None, *(recipe.batches or (HALF, DOUBLE)))
 
 
-def counted(makes: Makes, count: Fraction) -> str:
-    """A yield in words: '24 cupcakes', '1 loaf', '2 loaves', '900 g', '12 rolls of 85 g'.
+def counted(makes: Makes, count: Fraction, each: PieceWeight | None = None) -> str:
+    """A yield in words: '24 cupcakes', '1 loaf', '2 loaves', '900 g', '12 rolls of 85 g dough'.
 
-    count: of the recipe's own noun, or grams for a recipe that makes a weight.
+    count: of the recipe's own noun, or grams for a recipe that makes a weight. each: what one weighs, where
+    that is another weight than the recipe's own.
     """
     if not makes.noun:
         return grams_text_of(count)
@@ -37,8 +39,9 @@ def counted(makes: Makes, count: Fraction) -> str:
         noun = plural(noun)
     if makes.count > 1 >= count:
         noun = singular(noun)
-    each = f" of {grams_text_of(makes.grams / makes.count)}" if makes.grams else ""
-    return f"{fraction_text(count)}{NO_BREAK}{noun}{each}"
+    piece = wanted_piece(each, makes)
+    of = f" of {grams_text_of(piece.grams)} {piece.weighed}".rstrip() if piece else ""
+    return f"{fraction_text(count)}{NO_BREAK}{noun}{of}"
 
 
 def grams_text_of(grams: Fraction) -> str:
@@ -82,7 +85,7 @@ def batch_label(ask: BatchAsk | None, recipe: Recipe, made: Fraction, setting: S
     elif ask.kind is BatchKind.TIN and ask.tin is not None:
         title = f"for {tin_text(ask.tin, setting)}"
     elif made.denominator == 1 or not recipe.makes.noun:
-        title = setting.respelled(counted(recipe.makes, made))
+        title = setting.respelled(counted(recipe.makes, made, ask.each))
     else:
         factor = made / recipe.makes.count
         title = TIMES_WORDS.get(factor, f"{fraction_text(factor)} times the recipe")

@@ -1,44 +1,30 @@
 """Recipe + edition + batch -> Sheet: the trip through this room, on one page."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
-from fractions import Fraction
 
-from sitegen.kitchen.editions import Edition, Measuring
-from sitegen.kitchen.recipe import BatchAsk, Component, IngredientLine, OvenSetting, Recipe, Span
-from sitegen.kitchen.scaling import batch_of, tested_batch
-from sitegen.kitchen.shares import MadeComponent, made_components, part_grams
+from sitegen.kitchen.declared import with_bases
+from sitegen.kitchen.editions import Edition
+from sitegen.kitchen.recipe import BatchAsk, Component, OvenSetting, Recipe
 from sitegen.kitchen.tables import Tables
-from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.allergen_words import allergen_lines
 from sitegen.sheet.batch_notes import batch_notes
-from sitegen.sheet.batches import about_grams, batch_label, counted, grams_text_of
-from sitegen.sheet.caution_words import SheetCautions, cautions_of
+from sitegen.sheet.batches import batch_label, counted
+from sitegen.sheet.egg_note import egg_note
+from sitegen.sheet.formula_words import formulas_of
 from sitegen.sheet.head import head_of, revisions_of
 from sitegen.sheet.heat_words import oven_text
-from sitegen.sheet.lines import PrintedComponent, printed_lines
-from sitegen.sheet.measure_words import ESTIMATES, cup_note, egg_note
+from sitegen.sheet.keeping_words import keeping_rows, keeps_text
+from sitegen.sheet.leftover_words import leftover_texts
+from sitegen.sheet.making import MadePart, making_of
+from sitegen.sheet.measure_words import ESTIMATES, measure_note
+from sitegen.sheet.nutrition_words import nutrition_of
 from sitegen.sheet.setting import Setting
-from sitegen.sheet.steps import StepScene, printed_step
+from sitegen.sheet.swap_words import MadeLines, swaps_of
 from sitegen.sheet.tin_words import batch_tin_text
+from sitegen.sheet.unknown_words import unknowns_of
 from sitegen.sheet.values import Sheet, SheetComponent, SheetStep, SheetVideo
+from sitegen.sheet.weights import about_text
 from sitegen.sheet.work import work_of
-
-SUMMARY_LENGTH = 56
-
-
-@dataclass(frozen=True)
-class _Made:
-    """A component on its way into the sheet.
-
-    component: under the title that other components call it by. printed: its lines.
-    part_grams: the weights of its part lines.
-    """
-
-    made: MadeComponent
-    component: Component
-    printed: PrintedComponent
-    part_grams: tuple[Fraction | None, ...]
 
 
 def build_sheet(
@@ -57,110 +43,52 @@ def build_sheet(
     Raises CannotScale for a batch that the recipe cannot give; BaseCircle, UnknownPart, SharesDontAddUp,
     NoWeight and TaskCircle where the recipe itself is at fault (`sheet/checks.py` turns them into faults).
     """
-    setting = Setting(tables, written, edition)
-    made_batch = tested_batch(recipe) if batch is None else batch_of(batch, recipe, bases, tables, written)
-    parts = _made_parts(recipe, bases, made_batch.factor, setting)
-    components = tuple(part.component for part in parts)
-    cautions = cautions_of(components, setting)
-    steps = _all_steps(parts, cautions, setting, tutorials or {})
-    work = work_of(components, _finished_by(parts), [_summary(step) for each in steps for step in each])
+    making = making_of(recipe, bases, tables, edition, written, batch, tutorials)
+    setting, made, made_batch, components = making.setting, making.made, making.batch, making.components
+    lines = [MadeLines(part.component, part.made.factor) for part in making.parts]
+    offers = [one for each in with_bases(recipe, bases) for one in each.swaps]
+    work = work_of(making.in_batch, {}, making.summaries, setting)
     label = batch_label(batch, recipe, made_batch.makes, setting)
-    makes = setting.respelled(counted(recipe.makes, made_batch.makes))
+    makes = setting.respelled(counted(recipe.makes, made_batch.makes, batch.each if batch else None))
+    nutrition, no_nutrition = nutrition_of(recipe, made, made_batch, setting)
     return Sheet(
         head=head_of(recipe, makes, label, work.times, setting),
-        components=tuple(_component(part, own, setting) for part, own in zip(parts, steps, strict=True)),
+        components=tuple(
+            _component(part, own, setting) for part, own in zip(making.parts, making.steps, strict=True)
+        ),
         tin=batch_tin_text(recipe, made_batch, setting),
         oven=_ovens(components, setting),
         allergens=allergen_lines(components, setting),
         egg_note=egg_note(components, setting),
-        measure_note=cup_note(setting) if edition.measuring is Measuring.CUPS else "",
+        measure_note=measure_note(setting),
         batch_notes=batch_notes(recipe, made_batch, setting),
         plan=work.plan,
-        cautions=cautions.cautions,
+        timeline=work.timeline,
+        plan_notes=work.notes,
+        cautions=making.cautions.cautions,
         notes=setting.respelled(recipe.notes),
-        keeping=_keeping(components, setting),
+        keeping=keeping_rows(made, setting),
         revisions=revisions_of(recipe, setting),
         video=SheetVideo(recipe.video.address) if recipe.video else None,
         estimates_note=ESTIMATES,
+        swaps=swaps_of(lines, offers, setting),
+        nutrition=nutrition,
+        formulas=formulas_of(recipe, bases, made_batch, made, setting),
+        unknowns=(*unknowns_of(components, setting), *no_nutrition),
+        leftovers=leftover_texts(made, setting),
     )
 
 
-def _made_parts(
-    recipe: Recipe, bases: Mapping[str, Recipe], factor: Fraction, setting: Setting
-) -> tuple[_Made, ...]:
-    def weigh(line: IngredientLine) -> Span | None:
-        return grams_of(line.amount, line.chosen, setting.row(line.chosen), setting.written, setting.tables)
-
-    parts = []
-    for made in made_components(recipe, bases, factor, weigh):
-        component, grams = _titled(made), part_grams(made)
-        parts.append(_Made(made, component, printed_lines(component, made.factor, grams, setting), grams))
-    return tuple(parts)
-
-
-def _titled(made: MadeComponent) -> Component:
-    """The component; where it is all of a base recipe, under that recipe's title, as others call it."""
-    if made.base is not None and len(made.base.components) == 1:
-        return replace(made.component, title=made.base.title)
-    return made.component
-
-
-def _all_steps(
-    parts: Sequence[_Made], cautions: SheetCautions, setting: Setting, tutorials: Mapping[str, str]
-) -> tuple[tuple[SheetStep, ...], ...]:
-    """All steps, numbered through the sheet, a tuple a component."""
-    number = 0
-    steps = []
-    for part, keys in zip(parts, cautions.at_steps, strict=True):
-        scene = StepScene(
-            part.component,
-            part.printed.lines,
-            part.printed.tolerances,
-            part.part_grams,
-            part.made.factor,
-            setting,
-            tutorials,
-        )
-        own: list[SheetStep] = []
-        taken: frozenset[int] = frozenset()
-        for step, step_keys in zip(part.component.steps, keys, strict=True):
-            number += 1
-            own.append(printed_step(step, number, scene, step_keys, taken))
-            taken |= {reference.line for reference in step.references if reference.line is not None}
-        steps.append(tuple(own))
-    return tuple(steps)
-
-
-def _finished_by(parts: Sequence[_Made]) -> dict[str, str]:
-    """Title of a base recipe -> title of the component that finishes it."""
-    return {part.made.base.title: part.component.title for part in parts if part.made.base is not None}
-
-
-def _summary(step: SheetStep) -> str:
-    """The opening of a step, cut at a clause or a word, for the rows of the plan."""
-    clause = step.text.replace("\n", " ").split(". ")[0].rstrip(".")
-    if len(clause) <= SUMMARY_LENGTH:
-        return clause
-    cut = clause[: SUMMARY_LENGTH + 1].rsplit(" ", 1)[0]
-    return cut.rstrip(",;:") + "…"
-
-
-def _component(part: _Made, steps: tuple[SheetStep, ...], setting: Setting) -> SheetComponent:
+def _component(part: MadePart, steps: tuple[SheetStep, ...], setting: Setting) -> SheetComponent:
     grams, base = part.made.grams, part.made.base
     return SheetComponent(
         title=setting.respelled(part.component.title),
         lines=part.printed.lines,
         steps=steps,
-        makes=f"about {grams_text_of(about_grams(grams))}" if grams and _is_mixed(part) else "",
-        keeps=setting.respelled(part.component.keeps),
+        makes=about_text(grams, setting.edition) if grams and part.is_mixed else "",
+        keeps=setting.respelled(keeps_text(part.component)),
         base_slug=base.slug if base else "",
     )
-
-
-def _is_mixed(part: _Made) -> bool:
-    """Whether its weight says something: all of it known, no other component (baked by now) whole in it."""
-    takes_whole = any(line.is_part and line.exact_g is None for line in part.printed.lines)
-    return not part.made.unknown and not takes_whole and len(part.component.lines) > 1
 
 
 def _ovens(components: Sequence[Component], setting: Setting) -> str:
@@ -168,8 +96,3 @@ def _ovens(components: Sequence[Component], setting: Setting) -> str:
     settings: list[OvenSetting] = [step.oven for part in components for step in part.steps if step.oven]
     texts = (oven_text(oven, setting.edition, setting.tables.ovens) for oven in settings)
     return ", then ".join(dict.fromkeys(texts))
-
-
-def _keeping(components: Sequence[Component], setting: Setting) -> tuple[tuple[str, str], ...]:
-    kept = (component for component in components if component.keeps)
-    return tuple((setting.respelled(part.title), setting.respelled(part.keeps)) for part in kept)

@@ -7,19 +7,19 @@ from fractions import Fraction
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.ovens import OvenOutOfRange
+from sitegen.kitchen.part_errors import RECIPE_AT_FAULT
 from sitegen.kitchen.recipe import BatchAsk, Recipe
 from sitegen.kitchen.scaling import CannotScale
-from sitegen.kitchen.shares import BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart
 from sitegen.kitchen.tables import Tables
 from sitegen.sheet.amounts import decimal_text
 from sitegen.sheet.batches import offered
 from sitegen.sheet.build import build_sheet
-from sitegen.sheet.lines import DRIFT_LIMIT, drift_points
-from sitegen.sheet.values import Sheet, SheetComponent
+from sitegen.sheet.drift import sheet_drift
+from sitegen.sheet.fill_checks import CODES as FILL_CODES
+from sitegen.sheet.fill_checks import fill_faults
+from sitegen.sheet.values import Sheet
+from sitegen.sheet.work import StepsInConflict
 from sitegen.timing.graph import TaskCircle
-
-RECIPE_AT_FAULT = (BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart)
-"""What `source/checks` has already told the baker, with the line that it is about."""
 
 
 @dataclass(frozen=True)
@@ -42,6 +42,8 @@ def sheet_faults(recipe: Recipe, shelf: Shelf) -> Iterator[Fault]:
         for ask in offered(recipe):
             for fault in _faults_of_one(recipe, ask, edition, shelf):
                 found.setdefault((fault.code, fault.sentence), fault)
+    for fault in fill_faults(recipe, shelf.bases, shelf.tables, shelf.written):
+        found.setdefault((fault.code, fault.sentence), fault)
     yield from found.values()
 
 
@@ -57,7 +59,15 @@ def _faults_of_one(recipe: Recipe, ask: BatchAsk | None, edition: Edition, shelf
     except TaskCircle as error:
         way = " -> ".join((*error.components, error.components[0]))
         return (_fault(recipe.at, "steps-in-a-circle", f"components wait for each other: {way}"),)
+    except StepsInConflict as error:
+        return (_conflict_fault(error),)
     return tuple(_drift_faults(recipe, sheet))
+
+
+def _conflict_fault(error: StepsInConflict) -> Fault:
+    names = ", ".join(f"step {number} of '{component}'" for component, number in error.names)
+    sentence = f"no order of work keeps every `within` and `holds`: {names}"
+    return _fault(error.at, "plan-cannot-be-kept", sentence, "give one of them more time, or move a step")
 
 
 def _cannot_scale(recipe: Recipe, error: CannotScale) -> Fault:
@@ -73,6 +83,8 @@ WHY_NOT = {
     "no-capacity": "a tray holds no batter that could be scaled",
     "not-in-recipe": "the ingredient in hand is not in the recipe",
     "no-weight": "the ingredient in hand cannot be weighed",
+    "no-piece-weight": "it asks for pieces of a weight, and the recipe does not say what its own weigh",
+    "no-bake-loss": "one weight is of dough and the other baked, and nobody knows what goes off in baking",
 }
 """Why a batch cannot be made, in a baker's words."""
 
@@ -85,21 +97,17 @@ def _oven_fault(recipe: Recipe, error: OvenOutOfRange) -> Fault:
 
 
 def _drift_faults(recipe: Recipe, sheet: Sheet) -> Iterator[Fault]:
-    for component in sheet.components:
-        if not component.base_slug:
-            yield from _component_drift(recipe, sheet, component)
-
-
-def _component_drift(recipe: Recipe, sheet: Sheet, component: SheetComponent) -> Iterator[Fault]:
-    for line, points in zip(component.lines, drift_points(component.lines), strict=True):
-        if points is not None and abs(points) > DRIFT_LIMIT:
-            place = Place(recipe.at.file, line.at_line, 1, 1) if line.at_line else recipe.at
-            edition, batch = sheet.head.edition.title, sheet.head.batch.title
-            sentence = (
-                f"'{line.name}' drifts by {_points(points)} % of the flour in {edition}, {batch}: "
-                f"it prints {line.amount}"
-            )
-            yield _fault(place, "balance-drift", sentence, "write the amount so that it rounds more finely")
+    """Each line of the recipe's own components that drifts too far, marked in its file."""
+    places = {line.at.line: line.at for part in recipe.components for line in part.lines}
+    for part in sheet_drift(sheet).components:
+        for line in part.lines:
+            if line.is_too_far and not part.from_base:
+                sentence = (
+                    f"'{line.name}' drifts by {_points(line.points)} % of the {part.base} in "
+                    f"{sheet.head.edition.title}, {sheet.head.batch.title}: it prints {line.amount}"
+                )
+                way_out = "write the amount so that it rounds more finely"
+                yield _fault(places.get(line.at_line, recipe.at), "balance-drift", sentence, way_out)
 
 
 def _points(points: Fraction) -> str:
@@ -111,13 +119,14 @@ def _fault(place: Place, code: str, sentence: str, way_out: str = "") -> Fault:
 
 
 CODES = (
+    *FILL_CODES,
     FaultCode(
         "cannot-scale",
         Severity.ERROR,
         "A batch in `batches` cannot be worked out from the recipe, so its page could not be made.",
         "Give the recipe a tin, ask for a sensible count, or take the batch out.",
-        good="batches: [24 cupcakes]",
-        bad="batches: [90000 cupcakes]",
+        good="batches: [6 cupcakes, double]",
+        bad="batches: [90000 cupcakes, double]",
     ),
     FaultCode(
         "oven-out-of-range",
@@ -130,6 +139,12 @@ CODES = (
         Severity.ERROR,
         "Components wait for each other, so that none of them could ever be begun.",
         "Take one `after`, or one reference to a component, out of the circle.",
+    ),
+    FaultCode(
+        "plan-cannot-be-kept",
+        Severity.ERROR,
+        "What must be used soon cannot be: the steps that stand between take longer than `within` allows.",
+        "Write a longer `within` or `holds`, or make the other parts first.",
     ),
     FaultCode(
         "balance-drift",

@@ -1,24 +1,9 @@
 """The head of a sheet: what any audience may know of a recipe."""
 
-from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.recipe import Recipe
+from sitegen.sheet.days import day_text
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.values import BatchLabel, EditionLabel, Head, SheetPhoto, SheetRevision, Times
-
-MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
 
 
 def head_of(recipe: Recipe, makes: str, batch: BatchLabel, times: Times, setting: Setting) -> Head:
@@ -48,15 +33,8 @@ def revisions_of(recipe: Recipe, setting: Setting) -> tuple[SheetRevision, ...]:
     return tuple(
         SheetRevision(
             iso=revision.date.isoformat(),
-            day=_day_text(revision.date.day, revision.date.month, revision.date.year, setting.edition),
+            day=day_text(revision.date, setting.edition),
             note=setting.respelled(revision.note),
         )
         for revision in latest_first
     )
-
-
-def _day_text(day: int, month: int, year: int, edition: Edition) -> str:
-    """'20 July 2026', or 'July 20, 2026' in American English."""
-    if edition.language == "en-US":
-        return f"{MONTHS[month - 1]} {day}, {year}"
-    return f"{day} {MONTHS[month - 1]} {year}"

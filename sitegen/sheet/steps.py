@@ -6,20 +6,25 @@ from fractions import Fraction
 
 from sitegen.kitchen.recipe import (
     Component,
+    IngredientLine,
+    Line,
     PartLine,
     Reference,
     RefKind,
     Step,
     Words,
-    single,
 )
-from sitegen.kitchen.rounding import rounded_cm, rounded_grams, rounded_inches
-from sitegen.sheet.amounts import duration_text, fraction_text, grams_text, share_text, span_text, with_unit
+from sitegen.kitchen.rounding import rounded_cm, rounded_inches
+from sitegen.kitchen.weighing import is_hens_egg
+from sitegen.sheet.amounts import duration_text, fraction_text, share_text, span_text, with_unit
+from sitegen.sheet.asks import Ask
 from sitegen.sheet.heat_words import exact_temperature_text, oven_text
 from sitegen.sheet.lines import measured_line, with_share
-from sitegen.sheet.measured import Ask, measured
+from sitegen.sheet.measured import measured
 from sitegen.sheet.setting import Setting
+from sitegen.sheet.sugar_words import sugar_stage_text
 from sitegen.sheet.values import SheetLine, SheetPhoto, SheetStep, StepUse, TutorialLink
+from sitegen.sheet.weights import weight_texts
 
 
 @dataclass(frozen=True)
@@ -57,7 +62,7 @@ def printed_step(
         oven=oven_text(step.oven, setting.edition, setting.tables.ovens) if step.oven else "",
         fill=f"{share_text(step.fill)} full" if step.fill else "",
         hands_on=duration_text(step.hands_on_min) if step.hands_on_min else "",
-        wait=duration_text(step.wait_min) if step.wait_min else "",
+        wait=_wait_text(step),
         until=setting.respelled(step.until),
         photo=SheetPhoto(step.photo.file, setting.respelled(step.photo.alt)) if step.photo else None,
         tutorial=TutorialLink(step.tutorial, title) if title else None,
@@ -93,7 +98,10 @@ def _oven_reference(reference: Reference, scene: StepScene) -> str:
 def _temperature(reference: Reference, scene: StepScene) -> str:
     if reference.amount is None:
         return reference.text
-    return exact_temperature_text(reference.amount, scene.setting.edition)
+    component = scene.component
+    step = next(step for step in component.steps if any(part is reference for part in step.prose))
+    stage = sugar_stage_text(reference.amount, step, component, scene.setting)
+    return exact_temperature_text(reference.amount, scene.setting.edition, stage)
 
 
 def _length(reference: Reference, scene: StepScene) -> str:
@@ -118,7 +126,7 @@ def _span_with(low: Fraction, high: Fraction, unit: str) -> str:
 def _ingredient(reference: Reference, scene: StepScene) -> str:
     name = _printed_name(reference, scene)
     if reference.amount is not None:
-        return f"{_taken(reference, scene)} of the {name}"
+        return f"{_taken(reference, scene).removesuffix(' of')} of the {name}"
     if reference.share == 1:
         return name
     if reference.text.casefold().startswith("the rest"):
@@ -156,9 +164,16 @@ def _printed_name(reference: Reference, scene: StepScene) -> str:
 def _use(reference: Reference, scene: StepScene) -> StepUse:
     """What the step takes of a line: its printed amount, or that of the share it names."""
     printed = scene.lines[reference.line or 0]
-    if reference.amount is None and reference.share == 1:
+    is_all = reference.amount is None and reference.share == 1
+    if is_all and not _is_egg(scene.component.lines[reference.line or 0], scene.setting):
         return StepUse(printed.amount, printed.name)
     return StepUse(_taken(reference, scene), printed.name)
+
+
+def _is_egg(line: Line, setting: Setting) -> bool:
+    """Whether a weighed part of another egg may come on top of the amount that its line prints first."""
+    row = setting.row(line.chosen) if isinstance(line, IngredientLine) else None
+    return row is not None and is_hens_egg(row)
 
 
 def _taken(reference: Reference, scene: StepScene) -> str:
@@ -175,9 +190,9 @@ def _taken(reference: Reference, scene: StepScene) -> str:
             scene.factor,
             scene.tolerances[index],
         )
-        return measured(ask, scene.setting).amount
+        return measured(ask, scene.setting).all_of_it
     shared = with_share(line, reference.share)
-    return measured_line(shared, scene.factor, scene.tolerances[index], scene.setting).amount
+    return measured_line(shared, scene.factor, scene.tolerances[index], scene.setting).all_of_it
 
 
 def _taken_of_part(reference: Reference, grams: Fraction | None, scene: StepScene) -> str:
@@ -188,4 +203,12 @@ def _taken_of_part(reference: Reference, grams: Fraction | None, scene: StepScen
         taken = grams * reference.share
     else:
         return ""
-    return grams_text(single(rounded_grams(taken, fine=False)))
+    return weight_texts(taken, scene.setting.edition).amount
+
+
+def _wait_text(step: Step) -> str:
+    """How long it waits; in several loads, how often: '2 loads of 22–24 min'."""
+    if not step.wait_min:
+        return ""
+    wait = duration_text(step.wait_min)
+    return wait if step.loads == 1 else f"{step.loads} loads of {wait}"

@@ -6,6 +6,7 @@ the press to calculate with.
 """
 
 from dataclasses import dataclass
+from datetime import datetime
 from fractions import Fraction
 
 
@@ -36,12 +37,25 @@ class BatchLabel:
 
 
 @dataclass(frozen=True)
+class SheetAlternative:
+    """What may be taken in place of a line's ingredient. lead: 'or', 'or 5 g'. name: in the edition's words.
+
+    allergens: as of a line; the name is then emphasised.
+    """
+
+    lead: str
+    name: str
+    allergens: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class SheetLine:
     """One ingredient as printed.
 
     amount: '1 1/4 cups', '150 g', '' where nothing is measured. beside: a second measure, '150 g'.
     name: in the edition's words. extra: preparation and notes. alternatives: 'or rapeseed oil'.
-    allergens: EU/UK names for an edition outside the US, US names inside it; the name is then emphasised.
+    others: the alternatives one by one, for print that emphasises allergens.
+    allergens: as the law of the edition's region names them; the name is then emphasised.
     exact_g: exact weight of what the recipe means; printed_g: of what is printed; None where unknown.
     small_step: True for salt, leavening, yeast, gelatine (they keep a finer step).
     at_line: line in the recipe file, 0 where it comes from elsewhere.
@@ -60,6 +74,7 @@ class SheetLine:
     is_flour: bool = False
     is_part: bool = False
     at_line: int = 0
+    others: tuple[SheetAlternative, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -115,7 +130,11 @@ class SheetComponent:
 
 @dataclass(frozen=True)
 class PlanRow:
-    """A step on the clock. start: '0:00', '+1:25'. what: 'Bay sponge: step 3'. The *_min are exact."""
+    """A step on the clock. start: '0:00', '+1:25'. The *_min are exact.
+
+    heat: where it waits, 'oven', 'fridge', 'freezer', 'hob', or ''. product: on a plan of several recipes,
+    the one that the component is part of; '' where it is that recipe itself.
+    """
 
     step: int
     component: str
@@ -127,6 +146,83 @@ class PlanRow:
     hands_on_min: Fraction
     wait_min: Fraction
     uses_oven: bool
+    heat: str = ""
+    product: str = ""
+
+
+@dataclass(frozen=True)
+class TimelineBar:
+    """A step on the timeline. All positions are shares of its width, from 0 to 1.
+
+    start to free: hands are at work; free to end: it waits. heat: 'oven', 'fridge', 'freezer', 'hob' or ''.
+    """
+
+    step: int
+    start: Fraction
+    free: Fraction
+    end: Fraction
+    heat: str = ""
+
+
+@dataclass(frozen=True)
+class TimelineLane:
+    """One component. title: as on the sheet. bars: by start."""
+
+    title: str
+    bars: tuple[TimelineBar, ...]
+
+
+@dataclass(frozen=True)
+class Timeline:
+    """The plan as a picture. ticks: (position, '+1:25'). cuts: (position, '9 h') where a long wait is cut.
+
+    spoken: the same in a sentence, for readers who cannot see it.
+    """
+
+    lanes: tuple[TimelineLane, ...]
+    ticks: tuple[tuple[Fraction, str], ...]
+    cuts: tuple[tuple[Fraction, str], ...]
+    spoken: str
+
+
+@dataclass(frozen=True)
+class ClockRow:
+    """A step at its hours. day: 'Saturday 5 December 2026', '' without an hour; start: '14:05' or '+1:25'.
+
+    must_start: why it must not be missed ('out of the oven'), '' where it may slip.
+    begins, free, ends: with their time zone; None on a plan without an hour.
+    """
+
+    row: PlanRow
+    day: str
+    start: str
+    free: str
+    end: str
+    must_start: str = ""
+    begins: datetime | None = None
+    free_at: datetime | None = None
+    ends: datetime | None = None
+
+
+@dataclass(frozen=True)
+class DayPlan:
+    """The work of one or more recipes at hours of a day.
+
+    total, hands_on, waiting: '4 h 25 min'. starts, ready: '10:40, Saturday 5 December 2026', or ''.
+    proof: what is known of its length, a sentence. written_order: how long the steps take one after another.
+    """
+
+    title: str
+    rows: tuple[ClockRow, ...]
+    total: str
+    hands_on: str
+    waiting: str
+    written_order: str
+    starts: str
+    ready: str
+    proof: str
+    notes: tuple[str, ...]
+    timeline: Timeline | None
 
 
 @dataclass(frozen=True)
@@ -186,7 +282,8 @@ class SheetSwap:
 class NutrientRow:
     """One line of the table. name: 'Fat', 'of which saturates'; is_inner: set in under the line above.
 
-    per_portion, per_100g: '12 g', '<0.5 g'. daily: '15 %' of the daily value (US), '' elsewhere.
+    per_portion, per_100g: '12 g', '<0.5 g', '' where the table has no such column. daily: '15 %' of the daily
+    value (US), '' elsewhere. key: the same in every edition ('fat', 'salt').
     """
 
     name: str
@@ -194,20 +291,23 @@ class NutrientRow:
     per_100g: str
     daily: str = ""
     is_inner: bool = False
+    key: str = ""
 
 
 @dataclass(frozen=True)
 class Nutrition:
     """An estimate, rounded as the region's rules say.
 
-    style: 'eu' or 'us'. portion: '1 cupcake, about 78 g'. notes: that it is an estimate, what was counted,
-    which ingredients (under 5 % of the weight) are missing, which table the figures come from.
+    style: 'eu', 'us' or 'au'. portion: '1 cupcake, about 78 g', '' where only 100 g are given. notes: that it is
+    an estimate, what was counted, which ingredients (under 5 % of the weight) are missing, which table the
+    figures come from. energy: of a portion, else of 100 g, in one unit: '250 kcal'.
     """
 
     style: str
     portion: str
     rows: tuple[NutrientRow, ...]
     notes: tuple[str, ...]
+    energy: str = ""
 
 
 @dataclass(frozen=True)
@@ -322,6 +422,8 @@ class Sheet:
     formulas: tuple[Formula, ...] = ()
     unknowns: tuple[str, ...] = ()
     leftovers: tuple[str, ...] = ()
+    timeline: Timeline | None = None
+    plan_notes: tuple[str, ...] = ()
 
 
 View = Sheet | IngredientSide | Teaser

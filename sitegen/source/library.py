@@ -6,12 +6,19 @@ from pathlib import Path
 from re import fullmatch
 
 from sitegen.faults import Fault, FaultCode, Place, Severity
+from sitegen.kitchen.declared import known_with, tables_of
+from sitegen.kitchen.prices import PriceList
 from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
 from sitegen.source.checks import CHECKS, SCHOOL_CHECKS
 from sitegen.source.context import Context
-from sitegen.source.models import SLUG_PATTERN, RecipeFile
+from sitegen.source.declared import declared_in
+from sitegen.source.file_texts import SLUG_PATTERN
+from sitegen.source.models import RecipeFile
+from sitegen.source.order_file import order_from
+from sitegen.source.orders import Order
 from sitegen.source.photos import OUTSIDE, Folder
+from sitegen.source.prices import PRICE_LIST, prices_from
 from sitegen.source.reader import Document, parse_document
 from sitegen.source.recipes import RecipeSource, recipe_from
 from sitegen.source.school import Content, School, Tutorial
@@ -71,6 +78,8 @@ def read_content(root: Path) -> Content:
         tables=tables,
         faults=(),
         texts=reading.texts,
+        prices=reading.prices(known_with(tables, tuple(row for one in recipes for row in one.declared))),
+        orders=reading.orders(recipes, tables),
     )
     return replace(content, faults=_sorted([*reading.faults, *faults_of_meaning(content)]))
 
@@ -89,9 +98,11 @@ def _with_own_eggs(tables: Tables, school: School | None) -> Tables:
 
 def faults_of_meaning(content: Content) -> Iterator[Fault]:
     """What the tables of checks find in recipes that could be read."""
+    bases = {recipe.title: recipe for recipe in content.recipes}
     for recipe in content.recipes:
+        tables = tables_of(recipe, bases, content.tables)
         for check in CHECKS:
-            yield from check(recipe, content.tables)
+            yield from check(recipe, tables)
     for school_check in SCHOOL_CHECKS:
         yield from school_check(content)
 
@@ -105,6 +116,7 @@ class _Folders:
     content: Folder
     recipes: Folder
     tutorials: Folder
+    orders: Folder
 
     @classmethod
     def under(cls, root: Path) -> "_Folders":
@@ -113,6 +125,7 @@ class _Folders:
             Folder(content, "content"),
             Folder(content / "recipes", "content/recipes"),
             Folder(content / "tutorials", "content/tutorials"),
+            Folder(content / "orders", "content/orders"),
         )
 
 
@@ -143,6 +156,15 @@ class _Reading:
         self.faults += faults
         return school
 
+    def prices(self, tables: Tables) -> PriceList | None:
+        path = self._folders.content.path / PRICE_LIST
+        document = self._document(self._folders.content, PRICE_LIST) if path.is_file() else None
+        if document is None:
+            return None
+        prices, faults = prices_from(document, tables)
+        self.faults += faults
+        return prices
+
     def recipes(self, tables: Tables) -> tuple[Recipe, ...]:
         sources = list(self._recipe_sources())
         if not sources and self._is_there:
@@ -151,7 +173,10 @@ class _Reading:
         titles = tuple(source.file.title for source in sources)
         recipes = []
         for source in sources:
-            context = Context(tables, components=tuple(source.file.components), recipes=titles)
+            declared, faults = declared_in(source.document, source.file.larder, tables)
+            self.faults += faults
+            known = known_with(tables, declared)
+            context = Context(known, tuple(source.file.components), titles, declared)
             recipe, faults = recipe_from(source, context)
             self.faults += faults
             recipes += [recipe] if recipe else []
@@ -170,6 +195,17 @@ class _Reading:
             self.texts[shown] = lines
             tutorials += [tutorial] if tutorial else []
         return tuple(tutorials)
+
+    def orders(self, recipes: tuple[Recipe, ...], tables: Tables) -> tuple[Order, ...]:
+        folder = self._folders.orders
+        orders = []
+        for path in sorted(folder.path.glob("*.yaml")) if folder.path.is_dir() else ():
+            document = self._document(folder, path.name)
+            if document is not None:
+                order, faults = order_from(document, recipes, tables)
+                self.faults += faults
+                orders += [order] if order else []
+        return tuple(orders)
 
     def _recipe_sources(self) -> Iterator[RecipeSource]:
         """Each recipe whose file has the right shape; the faults of the others are kept."""

@@ -4,76 +4,26 @@ The same models make the JSON Schemas that editors complete from (`schemas.py`).
 references stay text here; `lines.py`, `phrases.py`, `vessels.py` and `prose.py` read them.
 """
 
-import re
-from datetime import date
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints, WithJsonSchema
-from pydantic_core import PydanticCustomError
+from pydantic import Field, StringConstraints
 
-
-class _PlainScalars:
-    """Lets a schema accept what an editor takes for a number or a truth value: here it is text too."""
-
-    @classmethod
-    def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
-        schema: dict[str, Any] = handler(core_schema)
-        return schema | {"type": ["string", "number", "boolean"]}
-
-
-def _text(longest: int) -> Any:
-    return StringConstraints(strip_whitespace=True, min_length=1, max_length=longest)
-
-
-Short = Annotated[str, _text(120), _PlainScalars]
-"""A few words: a title, a yield, a tin, a duration."""
-Sentence = Annotated[str, _text(400), _PlainScalars]
-Passage = Annotated[str, _text(3_000), _PlainScalars]
-"""The prose of one step."""
-Essay = Annotated[str, _text(50_000), _PlainScalars]
-"""Markdown of any length."""
-SLUG_PATTERN = r"^[a-z0-9]+(-[a-z0-9]+)*$"
-Slug = Annotated[str, StringConstraints(pattern=SLUG_PATTERN, max_length=80)]
-
-_DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
-
-
-def _read_day(value: object) -> date:
-    """`2026-07-03` and nothing else: 3/7/2026 means two different days on two sides of an ocean."""
-    if isinstance(value, str) and _DAY.fullmatch(value):
-        try:
-            return date.fromisoformat(value)
-        except ValueError as problem:
-            raise PydanticCustomError("no_such_day", "no such day in the calendar") from problem
-    raise PydanticCustomError("not_a_day", "not a day")
-
-
-def _read_yes_no(value: object) -> bool:
-    if value not in ("yes", "no"):
-        raise PydanticCustomError("not_yes_or_no", "neither yes nor no")
-    return value == "yes"
-
-
-Day = Annotated[
-    date,
-    BeforeValidator(_read_day),
-    WithJsonSchema({"type": "string", "format": "date", "pattern": r"^\d{4}-\d{2}-\d{2}$"}),
-]
-YesNo = Annotated[bool, BeforeValidator(_read_yes_no), WithJsonSchema({"enum": ["yes", "no", True, False]})]
-Address = Annotated[
-    str, StringConstraints(strip_whitespace=True, pattern=r"^https?://[^\s/]+(/\S*)?$", max_length=500)
-]
-FileName = Annotated[str, _text(200), _PlainScalars]
-
-
-def _kebab(name: str) -> str:
-    return name.replace("_", "-")
-
-
-class FileModel(BaseModel):
-    """Keys in kebab-case; a key that is not listed is a fault."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, alias_generator=_kebab)
+from sitegen.source.base_uses import BaseUseFile
+from sitegen.source.component_words import DoughFile
+from sitegen.source.file_texts import (
+    Address,
+    Day,
+    Essay,
+    FileModel,
+    FileName,
+    Passage,
+    Sentence,
+    Short,
+    Slug,
+    YesNo,
+)
+from sitegen.source.keepings import KeepsFile
+from sitegen.source.larder_file import LarderRowFile
 
 
 class PhotoFile(FileModel):
@@ -139,6 +89,21 @@ class StepFile(FileModel):
     after: list[Short] | None = Field(
         None, description="Components that must be ready before this step.", examples=[["Bay sponge"]]
     )
+    within: Short | None = Field(
+        None, description="The time within which the next step must begin.", examples=["10 min"]
+    )
+    holds: Short | None = Field(
+        None, description="How long what it made may wait, and how.", examples=["2 days chilled"]
+    )
+    tools: list[Short] = Field(
+        default=[], description="What its hands-on time keeps busy.", examples=[["mixer"]]
+    )
+    heat: Literal["hob", "fridge", "freezer"] | None = Field(
+        None, description="Where it stands, where that is not the oven."
+    )
+    grows: YesNo = Field(
+        False, description="Whether its hands-on time grows with the batch, as piping does."
+    )
     tutorial: Slug | None = Field(
         None, description="A technique page: its file name without '.md'.", examples=["lining-a-tin"]
     )
@@ -153,8 +118,19 @@ class ComponentFile(FileModel):
         examples=[["150 g plain flour, sifted", "2 medium eggs", "500 g of Base buttercream"]],
     )
     method: list[StepFile] = Field(min_length=1, description="The steps, in order.")
-    keeps: Sentence | None = Field(
-        None, description="How long it keeps, and how.", examples=["2 days, covered, at room temperature"]
+    kind: Short | None = Field(
+        None, description="What it is by trade: its balance is held against it.", examples=["creamed cake"]
+    )
+    bake_loss: Short | None = Field(
+        None,
+        description="How much of its weight goes off in the oven or the pan. Without it: usual for its kind.",
+        examples=["10 %"],
+    )
+    dough: DoughFile | None = Field(None, description="The temperature that is wanted of a dough.")
+    keeps: KeepsFile | None = Field(
+        None,
+        description="How long it keeps, in a sentence or by place.",
+        examples=["2 days, covered, at room temperature", {"room": "2 days", "freezer": "2 months"}],
     )
 
 
@@ -164,7 +140,10 @@ class RecipeFile(FileModel):
     title: Short = Field(description="As readers see it.", examples=["Blackcurrant and bay cupcakes"])
     summary: Sentence = Field(description="One or two sentences that everyone may read.")
     makes: Short = Field(
-        description="The yield.", examples=["12 cupcakes", "1 loaf", "12 rolls of 85 g", "900 g"]
+        description="The yield.", examples=["12 cupcakes", "1 loaf", "12 rolls of 85 g dough", "900 g"]
+    )
+    serves: Short | None = Field(
+        None, description="Portions. Without it a piece is a portion.", examples=["12", "8-10"]
     )
     tin: Short | None = Field(
         None,
@@ -178,11 +157,29 @@ class RecipeFile(FileModel):
     batches: list[Short] | None = Field(
         None,
         description="Batches that the page offers beside the tested one. Without the key: half and double.",
-        examples=[["6 cupcakes", "24 cupcakes"], ["23 cm round"], ["half", "times 3/2"]],
+        examples=[["24 cupcakes"], ["23 cm round"], ["half", "times 3/2"], ["24 rolls of 60 g"]],
+    )
+    base_recipes: dict[Short, BaseUseFile] = Field(
+        default={},
+        description="How base recipes are made for this one.",
+        examples=[{"Base buttercream": {"made": "once", "spare": "5 %"}}],
     )
     components: dict[Short, ComponentFile] = Field(min_length=1, description="Title -> component, in order.")
     notes: Essay | None = Field(None, description="Markdown, printed after the steps.")
+    swaps: list[Short] = Field(
+        default=[],
+        description="Ingredients for which every sheet offers a substitute.",
+        examples=[["buttermilk"]],
+    )
+    larder: dict[Short, LarderRowFile] = Field(
+        default={}, description="Ingredients that the larder lacks, each with just what is known of it."
+    )
     revisions: list[RevisionFile] = Field(default=[], description="Changes after release, oldest first.")
+    settled: dict[Short, Sentence] = Field(
+        default={},
+        description="Advice that does not hold for this recipe: its code -> why.",
+        examples=[{"balance-unusual": "The crumb is meant to be dense."}],
+    )
 
 
 class TutorialFile(FileModel):

@@ -14,7 +14,8 @@ UNKNOWN_INGREDIENT = FaultCode(
     "unknown-ingredient",
     Severity.ERROR,
     "An ingredient that the larder lacks: nobody could weigh it, translate it or tell its allergens.",
-    "Use the larder's name, or add a row with what you know and its source to content/larder.yaml.",
+    "Use the larder's name, or declare it with what you know: in content/larder.yaml for all recipes, or "
+    "under `larder` in the recipe's own file.",
     good="caster sugar",
     bad="castor sugarr",
 )
@@ -58,6 +59,7 @@ def ingredient_named(name: Stretch, context: Context) -> Ingredient:
     raise Misread(UNKNOWN_INGREDIENT, sentence, way_out, name.start, name.end)
 
 
+_DECLARE = "declare it with what you know of it: in content/larder.yaml, or under `larder` in this file"
 _SLIP = 0.9
 """How alike two names are where only a letter has slipped: 'plan flour' is no flour that is plan."""
 
@@ -76,7 +78,7 @@ def _meant(name: str, larder: Larder) -> str:
         if larder.find(rest) and all(_is_adjective(word) for word in words[:count]):
             return f"write the adjective after a comma: '{rest}, {' '.join(words[:count])}'"
     near = larder.near(name)
-    return f"did you mean '{near[0]}'?" if near else "add it to content/larder.yaml with what you know of it"
+    return f"did you mean '{near[0]}'?" if near else _DECLARE
 
 
 def _is_adjective(word: str) -> bool:

@@ -3,14 +3,20 @@
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from typing import TypeVar
 
 from sitegen.faults import Fault, FaultCode, Place
+from sitegen.kitchen.keeping import PLACES
 from sitegen.kitchen.recipe import (
+    BaseUse,
     BatchAsk,
     Component,
+    DoughAim,
+    Keeps,
     Line,
     Makes,
+    OfferedSwap,
     Photo,
     Prose,
     PublicShows,
@@ -18,26 +24,36 @@ from sitegen.kitchen.recipe import (
     Reference,
     Release,
     Revision,
+    SettledAdvice,
     Step,
     Video,
 )
+from sitegen.source.base_uses import base_uses_from
 from sitegen.source.captions import captions_named
+from sitegen.source.component_words import read_degrees, read_friction, read_kind
 from sitegen.source.context import Context
 from sitegen.source.durations import read_span_of_minutes
+from sitegen.source.holding import read_holding
+from sitegen.source.keepings import read_keeps
 from sitegen.source.lines import read_line
 from sitegen.source.misread import Misread
 from sitegen.source.models import ComponentFile, PhotoFile, RecipeFile, StepFile
 from sitegen.source.nodes import Path
+from sitegen.source.percents import read_percent
 from sitegen.source.photos import Folder, photo_named
 from sitegen.source.phrases import read_batch, read_fill, read_oven
 from sitegen.source.prose import read_prose
 from sitegen.source.reader import Document
 from sitegen.source.references import AMBIGUOUS, UNLISTED
+from sitegen.source.serves import read_serves
 from sitegen.source.settling import settled
 from sitegen.source.vessels import read_tin
 from sitegen.source.yields import read_makes
 
 Value = TypeVar("Value")
+
+MOST_LOST = Fraction(70)
+"""Percent of its weight that a component may be said to lose: more than a dried meringue does."""
 
 # What a step is said to miss may be the ingredient line that could not be read.
 _OF_LOST_LINES = (UNLISTED, AMBIGUOUS)
@@ -100,6 +116,11 @@ class _RecipeReading:
             batches=batches,
             notes=file.notes or "",
             revisions=self._revisions(),
+            serves=self._read(("serves",), lambda text, _: read_serves(text)),
+            declared=self._context.declared,
+            swaps=self._swaps(),
+            base_uses=self._base_uses(),
+            settled=self._settled(),
             at=self._document.place(("title",)),
         )
 
@@ -117,9 +138,39 @@ class _RecipeReading:
             title=title,
             lines=lines,
             steps=steps,
-            keeps=file.keeps or "",
+            keeps=file.keeps.note or "" if file.keeps else "",
+            keeping=self._keeping((*path, "keeps")),
+            kind=self._read((*path, "kind"), lambda text, at: read_kind(text, at, self._context)) or "",
+            bake_loss=self._read((*path, "bake-loss"), lambda text, _: read_percent(text, MOST_LOST)),
+            dough=self._dough((*path, "dough")),
             at=self._document.key_place(path),
         )
+
+    def _dough(self, path: Path) -> DoughAim | None:
+        temperature = self._read((*path, "temperature"), read_degrees)
+        if temperature is None:
+            return None
+        return DoughAim(
+            temperature=temperature,
+            room=self._read((*path, "room"), read_degrees),
+            flour=self._read((*path, "flour"), read_degrees),
+            preferment=self._read((*path, "preferment"), read_degrees),
+            friction=self._read(
+                (*path, "friction"), lambda text, at: read_friction(text, at, self._context)
+            ),
+        )
+
+    def _keeping(self, path: Path) -> tuple[Keeps, ...]:
+        read = (self._keeps(path, place) for place in PLACES)
+        return tuple(keeps for keeps in read if keeps is not None)
+
+    def _keeps(self, path: Path, place: str) -> Keeps | None:
+        return self._read((*path, place), lambda text, _: read_keeps(text, place))
+
+    def _base_uses(self) -> tuple[BaseUse, ...]:
+        uses, faults = base_uses_from(self._document, self._file.base_recipes, self._context)
+        self.faults += faults
+        return uses
 
     def _lines(self, path: Path, count: int) -> tuple[Line, ...]:
         read = (
@@ -129,6 +180,8 @@ class _RecipeReading:
         return tuple(line for line in read if line is not None)
 
     def _step(self, path: Path, file: StepFile, lines: Sequence[Line]) -> Step:
+        within = self._read((*path, "within"), read_span_of_minutes)
+        holding = self._read((*path, "holds"), read_holding)
         return Step(
             prose=self._prose((*path, "text"), lines),
             hands_on_min=self._read((*path, "hands-on"), read_span_of_minutes),
@@ -139,6 +192,12 @@ class _RecipeReading:
             photo=self._photo(file.photo, (*path, "photo")),
             after=tuple(file.after or ()),
             tutorial=file.tutorial or "",
+            within_min=within.low if within else None,
+            holds_min=holding.minutes if holding else None,
+            holds_how=holding.how if holding else "",
+            tools=tuple(file.tools),
+            heat=file.heat or "",
+            grows=file.grows,
             at=self._document.place(path),
         )
 
@@ -182,6 +241,20 @@ class _RecipeReading:
             captions, faults = captions_named(self._folder, file.captions, place)
             self.faults += faults
         return Video(file.address, captions, self._document.key_place(("video",)))
+
+    def _swaps(self) -> tuple[OfferedSwap, ...]:
+        """Each under the larder's own name for it; a check tells of those that nothing is known of."""
+        rows = [self._context.tables.larder.find(name) for name in self._file.swaps]
+        return tuple(
+            OfferedSwap(row.key if row else name, self._document.place(("swaps", index)))
+            for index, (row, name) in enumerate(zip(rows, self._file.swaps, strict=True))
+        )
+
+    def _settled(self) -> tuple[SettledAdvice, ...]:
+        return tuple(
+            SettledAdvice(code, reason, self._document.key_place(("settled", code)))
+            for code, reason in self._file.settled.items()
+        )
 
     def _revisions(self) -> tuple[Revision, ...]:
         return tuple(

@@ -4,8 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from sitegen.faults import Fault, Place
+from sitegen.kitchen.prices import PriceList
 from sitegen.kitchen.recipe import NOWHERE, Photo, Recipe
 from sitegen.kitchen.tables import Tables
+from sitegen.source.orders import Order
 
 
 @dataclass(frozen=True)
@@ -55,7 +57,8 @@ class Content:
     """Everything read from a folder. `root` is the folder that holds `content/`.
 
     recipes and tutorials that could not be read at all are missing here and stand in `faults`.
-    texts: file -> its lines, to show the line of a fault.
+    texts: file -> its lines, to show the line of a fault. prices: what the school pays, for the kitchen's own
+    commands; None where it has no `prices.yaml`, or one at fault. orders: of `content/orders/`, for those too.
     """
 
     root: str
@@ -65,3 +68,5 @@ class Content:
     tables: Tables
     faults: tuple[Fault, ...]
     texts: Mapping[str, tuple[str, ...]] = field(hash=False, compare=False, repr=False)
+    prices: PriceList | None = None
+    orders: tuple[Order, ...] = ()

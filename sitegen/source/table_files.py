@@ -8,7 +8,7 @@ from typing import Literal
 from pydantic import Field, RootModel
 
 from sitegen.kitchen.editions import Measuring
-from sitegen.source.models import FileModel, YesNo
+from sitegen.source.file_texts import FileModel, YesNo
 
 
 class EggFile(FileModel):
@@ -27,12 +27,15 @@ class EditionFile(FileModel):
     teaspoon: str
     tablespoon: str
     cup: str
-    oven_scales: list[Literal["fan", "conventional", "fahrenheit", "gas"]]
+    oven_scales: list[Literal["fan", "conventional", "fahrenheit", "convection", "gas"]]
     lengths: Literal["cm", "in"]
     egg_region: str
     egg_size: str
     paper: Literal["a4", "letter"]
     source: str
+    sticks: YesNo = False
+    ounces: YesNo = False
+    cup_fill: Literal["spooned", "scooped"] = "spooned"
 
 
 class GasMarksFile(FileModel):
@@ -74,6 +77,8 @@ class OvensFile(FileModel):
 class TinWordsFile(FileModel):
     one: str
     many: str
+    one_with_holes: str = ""
+    many_with_holes: str = ""
 
 
 class TinShapeFile(FileModel):
@@ -84,6 +89,9 @@ class TinShapeFile(FileModel):
     source: str
     taper: str = "0 cm"
     core_share: str = "0"
+    depth_share: str = "0"
+    holds: str = "1"
+    keeps: Literal["depth", "fill"] = "fill"
 
 
 class NamedTinFile(FileModel):
@@ -98,28 +106,17 @@ class NamedTinFile(FileModel):
     also: tuple[str, ...] = ()
 
 
+class SoldWidthsFile(FileModel):
+    source: str
+    cm: list[str]
+    inches: list[str]
+
+
 class TinsFile(FileModel):
     shapes: dict[str, TinShapeFile]
     named: dict[str, NamedTinFile]
     nominal_inches: dict[str, str]
-
-
-class TriggerFile(FileModel):
-    roles: tuple[str, ...] = ()
-    unless_line_words: tuple[str, ...] = ()
-    words: tuple[str, ...] = ()
-    at_least: str | None = None
-    unless_words: tuple[str, ...] = ()
-    unless_at_least: str | None = None
-    baked: YesNo | None = None
-
-
-class CautionFile(FileModel):
-    level: Literal["red", "amber"]
-    title: str
-    text: str
-    source: str
-    triggers: list[TriggerFile] = Field(min_length=1)
+    sold_widths: SoldWidthsFile
 
 
 class EggsFile(RootModel[dict[str, dict[str, EggFile]]]):
@@ -127,10 +124,6 @@ class EggsFile(RootModel[dict[str, dict[str, EggFile]]]):
 
 
 class EditionsFile(RootModel[dict[str, EditionFile]]):
-    """Key -> row."""
-
-
-class CautionsFile(RootModel[dict[str, CautionFile]]):
     """Key -> row."""
 
 
@@ -142,5 +135,10 @@ class SpellingFile(RootModel[dict[str, dict[str, str]]]):
     """Region -> British word or phrase -> the region's."""
 
 
-class SourcesFile(RootModel[dict[str, str]]):
-    """Key -> published source in words."""
+class SourceFile(FileModel):
+    full: str
+    short: str
+
+
+class SourcesFile(RootModel[dict[str, str | SourceFile]]):
+    """Key -> published source in words; also in few words where sheets print it."""

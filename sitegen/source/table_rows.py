@@ -6,7 +6,6 @@ These rows are ours: a wrong one raises at once (pydantic's ValidationError, or 
 from collections.abc import Mapping
 from fractions import Fraction
 
-from sitegen.kitchen.cautions import CautionRow, Trigger
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.eggs import EggRow, EggTable
 from sitegen.kitchen.measures import Measures
@@ -15,14 +14,13 @@ from sitegen.kitchen.recipe import Tin
 from sitegen.kitchen.tins import NamedTin, NominalLength, TinShape, TinTable, TinWords
 from sitegen.source.figures import centimetres_in, grams_in, number_in
 from sitegen.source.table_files import (
-    CautionsFile,
     EditionsFile,
     EggsFile,
     NamedTinFile,
     OvensFile,
+    SourcesFile,
     TinsFile,
     TinShapeFile,
-    TriggerFile,
 )
 
 
@@ -97,6 +95,8 @@ def tin_table(file: TinsFile, measures: Measures) -> TinTable:
         nominal=tuple(
             NominalLength(figure(cm), figure(inches)) for cm, inches in file.nominal_inches.items()
         ),
+        sold_cm=tuple(map(figure, file.sold_widths.cm)),
+        sold_inches=tuple(map(figure, file.sold_widths.inches)),
     )
 
 
@@ -105,11 +105,17 @@ def _shape(key: str, row: TinShapeFile, measures: Measures) -> TinShape:
         key=key,
         solid=row.solid,
         words=tuple(row.words),
-        names={region: TinWords(words.one, words.many) for region, words in row.names.items()},
+        names={
+            region: TinWords(words.one, words.many, words.one_with_holes, words.many_with_holes)
+            for region, words in row.names.items()
+        },
         depth_cm=_known(centimetres_in(row.depth, measures), row.depth),
         source=row.source,
         taper_cm=_known(centimetres_in(row.taper, measures), row.taper),
         core_share=figure(row.core_share),
+        depth_share=figure(row.depth_share),
+        holds=figure(row.holds),
+        keeps=row.keeps,
     )
 
 
@@ -150,29 +156,19 @@ def editions(file: EditionsFile) -> Mapping[str, Edition]:
             egg_region=row.egg_region,
             egg_size=row.egg_size,
             paper=row.paper,
+            has_sticks=row.sticks,
+            has_ounces=row.ounces,
+            cup_fill=row.cup_fill,
         )
         for key, row in file.root.items()
     }
 
 
-def caution_rows(file: CautionsFile) -> tuple[CautionRow, ...]:
-    """Cautions in the file's order."""
-    return tuple(
-        CautionRow(key, row.level, row.title, row.text, row.source, tuple(map(_trigger, row.triggers)))
-        for key, row in file.root.items()
-    )
-
-
-def _trigger(row: TriggerFile) -> Trigger:
-    return Trigger(
-        roles=frozenset(row.roles),
-        unless_line_words=row.unless_line_words,
-        words=row.words,
-        at_least_c=None if row.at_least is None else figure(row.at_least),
-        unless_words=row.unless_words,
-        unless_c=None if row.unless_at_least is None else figure(row.unless_at_least),
-        baked=row.baked,
-    )
+def source_words(file: SourcesFile) -> tuple[Mapping[str, str], Mapping[str, str]]:
+    """Key -> source in full, and key -> the few words that a sheet prints, where there are any."""
+    rows = file.root
+    full = {key: row if isinstance(row, str) else row.full for key, row in rows.items()}
+    return full, {key: row.short for key, row in rows.items() if not isinstance(row, str)}
 
 
 def longest_first(words: Mapping[str, str]) -> Mapping[str, str]:

@@ -16,11 +16,22 @@ from sitegen.faults import Fault
 from sitegen.kitchen.larder import Larder
 from sitegen.kitchen.measures import Measures
 from sitegen.kitchen.tables import Tables
+from sitegen.source.balance_rows import BalancesFile, balance_table
+from sitegen.source.batter_file import BattersFile, batter_kinds
+from sitegen.source.caution_rows import CautionsFile, caution_rows
+from sitegen.source.composition_rows import composition_rows, with_compositions
+from sitegen.source.diet_rows import DietsFile, diets
+from sitegen.source.dough_rows import DoughsFile, dough_table
+from sitegen.source.keeping_file import KeepingFile, keeping_table
 from sitegen.source.larder_rows import LarderReading
 from sitegen.source.nodes import Data
+from sitegen.source.nutrition_files import BakeLossesFile, NutritionFile
+from sitegen.source.nutrition_rows import nutrition_table
 from sitegen.source.reader import Document
+from sitegen.source.section_file import SectionsFile, sections
+from sitegen.source.substitution_rows import SubstitutionsFile, swaps
+from sitegen.source.sugar_file import SugarStagesFile, sugar_stages
 from sitegen.source.table_files import (
-    CautionsFile,
     EditionsFile,
     EggsFile,
     OvensFile,
@@ -31,11 +42,11 @@ from sitegen.source.table_files import (
 )
 from sitegen.source.table_rows import (
     BrokenTable,
-    caution_rows,
     editions,
     egg_table,
     longest_first,
     oven_table,
+    source_words,
     tin_table,
 )
 
@@ -67,10 +78,11 @@ def known_roles(larder: Larder) -> frozenset[str]:
 @cache
 def _own_tables() -> Tables:
     measures = Measures.of(_text("measures.txt"), _unit_names())
-    sources = _file("sources.yaml", SourcesFile).root
+    sources, short_sources = source_words(_file("sources.yaml", SourcesFile))
+    larder = _own_larder(measures, sources)
     return Tables(
         measures=measures,
-        larder=_own_larder(measures, sources),
+        larder=larder,
         tins=tin_table(_file("tins.yaml", TinsFile), measures),
         ovens=oven_table(_file("ovens.yaml", OvensFile)),
         eggs=egg_table(_file("eggs.yaml", EggsFile), measures),
@@ -81,6 +93,18 @@ def _own_tables() -> Tables:
             for region, words in _file("spelling.yaml", SpellingFile).root.items()
         },
         sources=sources,
+        short_sources=short_sources,
+        diets=diets(_file("diets.yaml", DietsFile)),
+        swaps=swaps(_file("substitutions.yaml", SubstitutionsFile), larder, measures),
+        sugar=sugar_stages(_file("sugar_stages.yaml", SugarStagesFile)),
+        batters=batter_kinds(_file("batters.yaml", BattersFile)),
+        balances=balance_table(_file("balances.yaml", BalancesFile)),
+        doughs=dough_table(_file("doughs.yaml", DoughsFile)),
+        keeping=keeping_table(_file("keeping.yaml", KeepingFile)),
+        nutrition=nutrition_table(
+            _file("nutrition.yaml", NutritionFile), _file("bake_losses.yaml", BakeLossesFile)
+        ),
+        sections=sections(_file("sections.yaml", SectionsFile)),
     )
 
 
@@ -93,7 +117,7 @@ def _own_larder(measures: Measures, sources: Mapping[str, str]) -> Larder:
     larder, faults = reading.extended(Larder.of(()), _document("larder.yaml"))
     if faults:
         raise BrokenTable("; ".join(fault.sentence for fault in faults))
-    return larder
+    return with_compositions(larder, composition_rows(_text("composition.csv").splitlines()))
 
 
 def _document(name: str) -> Document:

@@ -7,6 +7,8 @@ from fractions import Fraction
 from sitegen.kitchen.recipe import Component, OvenSetting, PartLine, RefKind, Span, Step
 
 NO_TIME = Span(Fraction(0), Fraction(0))
+OUT_OF_OVEN_MIN = Fraction(3)
+"""Within which a cook is at the oven door. Source: common practice."""
 
 
 @dataclass(frozen=True)
@@ -28,6 +30,17 @@ class Task:
     after: frozenset[int]
     tools: frozenset[str] = frozenset()
     most_gap_min: Fraction | None = None
+
+
+def most_gap(first: Task, then: Task) -> Fraction | None:
+    """Minutes within which a task must begin after one that it follows, or None.
+
+    What comes out of an oven is taken in hand at once by the next step of its component.
+    """
+    is_next = then.component == first.component and then.index == first.index + 1
+    if first.most_gap_min is None and first.oven is not None and first.wait_min.high and is_next:
+        return OUT_OF_OVEN_MIN
+    return first.most_gap_min
 
 
 class TaskCircle(Exception):
@@ -65,13 +78,20 @@ def tasks_of(components: Sequence[Component], finished_by: Mapping[str, str]) ->
                     index,
                     component.title,
                     step.hands_on_min or NO_TIME,
-                    step.wait_min or NO_TIME,
+                    (step.wait_min or NO_TIME).times(Fraction(step.loads)),
                     step.oven,
                     frozenset(after),
+                    frozenset(tool.casefold() for tool in step.tools),
+                    _most_gap(step),
                 )
             )
     _refuse_circles(tasks)
     return tuple(tasks)
+
+
+def _most_gap(step: Step) -> Fraction | None:
+    """How long what a step made may wait for what follows it, as the baker says."""
+    return min((most for most in (step.within_min, step.holds_min) if most is not None), default=None)
 
 
 def _last_steps(components: Iterable[Component]) -> dict[str, int]:
@@ -110,6 +130,15 @@ def _sources_used(component: Component, step: Step) -> set[str]:
             if isinstance(line, PartLine):
                 sources.add(line.source)
     return sources
+
+
+def sources_of(component: Component) -> tuple[str, ...]:
+    """Titles of all components and base recipes that a component takes of, each once."""
+    parts = [line.source for line in component.lines if isinstance(line, PartLine)]
+    used = [
+        title for step in component.steps for title in (*sorted(_sources_used(component, step)), *step.after)
+    ]
+    return tuple(dict.fromkeys([*parts, *used]))
 
 
 def _refuse_circles(tasks: Sequence[Task]) -> None:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import lcm
 
 from sitegen.kitchen.recipe import OvenSetting, Span
-from sitegen.timing.graph import Task
+from sitegen.timing.graph import Task, most_gap
 from sitegen.timing.problem import Demand, Gap, Problem, Resource
 
 Pick = Callable[[Span], Fraction]
@@ -73,7 +73,7 @@ def worktop(tasks: Sequence[Task], kitchen: Kitchen, pick: Pick, nights: Sequenc
     for place, task in enumerate(tasks):
         for first in sorted(task.after):
             gaps.append(Gap(first, place, lengths[first]))
-            most = tasks[first].most_gap_min
+            most = most_gap(tasks[first], task)
             if most is not None:
                 gaps.append(Gap(place, first, -lengths[first] - units(most)))
     fixed: dict[int, int] = {}

@@ -1,7 +1,8 @@
 """The work plan: the steps of a recipe on a clock, the shortest way that could be found."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from enum import StrEnum
 from fractions import Fraction
 from functools import lru_cache
 
@@ -16,6 +17,13 @@ from sitegen.timing.written_order import as_written
 NOTHING = Fraction(0)
 AT_HOME = Kitchen()
 """One cook, and an oven that takes one load."""
+
+
+class Anchor(StrEnum):
+    """Which end of the work stands fast on the clock."""
+
+    START = "start"
+    END = "end"
 
 
 @dataclass(frozen=True)
@@ -72,27 +80,39 @@ def plan(
     kitchen: Kitchen = AT_HOME,
     pick: Pick = highest,
     nights: Sequence[Night] = (),
+    anchor: Anchor = Anchor.END,
 ) -> Plan:
-    """The shortest plan found that ends everything as late as it may, so that it is fresh.
+    """The shortest plan found; counted back from its end, it ends everything as late as it may, to be fresh.
 
-    pick: which figure of a range counts. nights: on a clock that stands at 0 where the work ends, so that
-    their minutes are negative. Written order is kept wherever it costs no time.
+    pick: which figure of a range counts. nights: on a clock that stands at 0 at the anchor, so that those
+    before the end of the work are negative. Written order is kept wherever it costs no time.
     Raises CannotPlan where no order keeps every bound.
     """
-    return _planned(tuple(tasks), kitchen, pick, tuple(nights))
+    return _planned(tuple(tasks), kitchen, pick, tuple(nights), anchor)
 
 
 @lru_cache(maxsize=512)
-def _planned(tasks: tuple[Task, ...], kitchen: Kitchen, pick: Pick, nights: tuple[Night, ...]) -> Plan:
+def _planned(
+    tasks: tuple[Task, ...], kitchen: Kitchen, pick: Pick, nights: tuple[Night, ...], anchor: Anchor
+) -> Plan:
     if not tasks:
         return Plan((), NOTHING, NOTHING, NOTHING)
     top = worktop(tasks, kitchen, pick, nights)
-    problem = backwards(top.problem)
+    is_counted_back = anchor is Anchor.END
+    problem = backwards(top.problem) if is_counted_back else top.problem
     found = shortest(problem, horizon_of(problem))
     if found is None:
         raise CannotPlan(tasks_in_conflict(top.problem, horizon_of(problem)))
-    kept = as_written(problem, found, ranks=[-place for place in range(len(problem.lengths))])
+    ranks = [-place if is_counted_back else place for place in range(len(problem.lengths))]
+    kept = as_written(problem, found, ranks)
+    if is_counted_back:
+        kept = turned_round(problem, kept)
     return _plan_of(tasks, top, kept, pick)
+
+
+def forget_plans() -> None:
+    """Plans are kept, since every edition of a recipe asks for the same; this lets them go."""
+    _planned.cache_clear()
 
 
 def horizon_of(problem: Problem) -> int:
@@ -103,12 +123,19 @@ def horizon_of(problem: Problem) -> int:
     return work + changes + max(last_night, 0)
 
 
+def turned_round(problem: Problem, found: Shortest) -> Shortest:
+    """What was counted from the end, counted from the start."""
+    starts = tuple(
+        found.span - start - length for start, length in zip(found.starts, problem.lengths, strict=True)
+    )
+    return replace(found, starts=starts)
+
+
 def _plan_of(tasks: Sequence[Task], top: Worktop, found: Shortest, pick: Pick) -> Plan:
-    """Turned round again: what was counted from the end, counted from the start."""
     placed = [
         PlannedTask(
             task,
-            top.minutes(found.span - found.starts[place] - top.problem.lengths[place]),
+            top.minutes(found.starts[place]),
             pick(task.hands_on_min),
             pick(task.wait_min),
         )

@@ -155,10 +155,19 @@ OVENS = OvenTable(
 )
 
 
-def shape(key: str, solid: str, *words: str, depth: str = "5", core_share: str = "0") -> TinShape:
+def shape(
+    key: str, solid: str, *words: str, depth: str = "5", core_share: str = "0", keeps: str = "fill"
+) -> TinShape:
     names = {"uk": TinWords(f"{{size}} {key} tin", f"{{number}} {{size}} {key} tins")}
     return TinShape(
-        key, solid, words, names, Fraction(depth), "common-practice", core_share=Fraction(core_share)
+        key,
+        solid,
+        words,
+        names,
+        Fraction(depth),
+        "common-practice",
+        core_share=Fraction(core_share),
+        keeps=keeps,
     )
 
 
@@ -173,9 +182,9 @@ MUFFIN = Tin(
 )
 TINS = TinTable(
     shapes=(
-        shape("round", "cylinder", "round", "cake"),
-        shape("square", "box", "square"),
-        shape("rectangle", "box", "rectangle", "traybake", depth="4"),
+        shape("round", "cylinder", "round", "cake", keeps="depth"),
+        shape("square", "box", "square", keeps="depth"),
+        shape("rectangle", "box", "rectangle", "traybake", depth="4", keeps="depth"),
         shape("loaf", "prismoid", "loaf", depth="6.5"),
         shape("muffin", "frustum", "muffin"),
         shape("ring", "ring", "ring", core_share="4/11"),

@@ -2,15 +2,10 @@
 
 from dataclasses import replace
 from fractions import Fraction
-from io import BytesIO
-
-from PIL import Image, ImageDraw
 
 from sitegen.press.card_photos import boxes_of, cut_for_card
-from sitegen.press.imprint import Imprint
 from sitegen.sheet.values import (
     BatchLabel,
-    EditionLabel,
     Head,
     PlanRow,
     Sheet,
@@ -25,18 +20,21 @@ from sitegen.sheet.values import (
     Times,
     TutorialLink,
 )
+from tests.press.sample_parts import (
+    BRITISH,
+    FORMULA,
+    HOT_SUGAR,
+    LEFTOVERS,
+    NUTRITION,
+    SIXTEEN,
+    SWAPS,
+    UNKNOWNS,
+    US_CUPS,
+    US_NUTRITION,
+    drawn_photo,
+)
 
 PAGE = "https://tansyrow.example/table/recipes/pear-and-oat-slices.html"
-
-IMPRINT = Imprint(
-    name="Tansy Row",
-    tagline="Baking taught one careful step at a time",
-    address="https://tansyrow.example/table/",
-    language="en-GB",
-    about="A small school.",
-    copyright="Tansy Row, 2026",
-    audience="subscribers",
-)
 
 _SAYINGS = (
     "Rub the butter into the flour until no lump is larger than a lentil, then stir in the sugar.",
@@ -88,16 +86,22 @@ def sample_sheet(steps: int = 12, photos: int = 5, lines: int = 9, cautions: boo
     )
 
 
+def with_panels(sheet: Sheet) -> Sheet:
+    """The sheet with all that may stand beside its list and after its method."""
+    return replace(
+        sheet,
+        swaps=SWAPS,
+        nutrition=NUTRITION,
+        formulas=(FORMULA,),
+        unknowns=UNKNOWNS,
+        leftovers=LEFTOVERS,
+    )
+
+
 CUPS = "1¼\u00a0cups plus 2\u00a0tbsp"
 FOLDER = "content/recipes/pear-and-oat-slices"
 CAUTIONS = (
-    SheetCaution(
-        "hot-sugar",
-        "red",
-        "hot sugar",
-        "Boiling sugar burns deeper than water. Keep children away, and a bowl of cold water at hand.",
-        "common practice",
-    ),
+    HOT_SUGAR,
     SheetCaution(
         "raw-flour", "amber", "Raw flour", "Do not taste the crumb before it is baked.", "common practice"
     ),
@@ -110,7 +114,7 @@ def in_cups(sheet: Sheet) -> Sheet:
         sheet,
         head=replace(
             sheet.head,
-            edition=EditionLabel("us-cups", "US cups", "en-US"),
+            edition=US_CUPS,
             batch=BatchLabel("32-slices", "32 slices", is_tested=False),
         ),
         components=tuple(
@@ -121,6 +125,7 @@ def in_cups(sheet: Sheet) -> Sheet:
             for part in sheet.components
         ),
         measure_note="Cups are spooned and levelled; a cup of flour weighs 125\u00a0g.",
+        nutrition=sheet.nutrition and US_NUTRITION,
         batch_notes=("Worked out from the tested batch. Times are those of the test.",),
     )
 
@@ -130,19 +135,9 @@ def card_photos(sheet: Sheet) -> dict[str, bytes]:
     return {file: cut_for_card(painted(file), box) for file, box in boxes_of(sheet).items()}
 
 
-def painted(name: str, size: tuple[int, int] = (1600, 1200)) -> bytes:
-    """A picture in the colours of a bake, another one for each name."""
-    shade = sum(name.encode()) % 90
-    picture = Image.new("RGB", size, (232, 214 - shade, 170))
-    draw = ImageDraw.Draw(picture)
-    for ring in range(6):
-        inset = 60 + 80 * ring
-        draw.ellipse(
-            (inset, inset, size[0] - inset, size[1] - inset), (190 - 12 * ring, 120 + shade, 80 + 8 * ring)
-        )
-    out = BytesIO()
-    picture.save(out, "JPEG", quality=90)
-    return out.getvalue()
+def painted(name: str, width: int = 1600, height: int = 1200) -> bytes:
+    """A photo in the colours of a bake, another one for each name."""
+    return drawn_photo(width, height, f"#e8{214 - sum(name.encode()) % 90:02x}aa")
 
 
 def _head(with_photo: bool) -> Head:
@@ -156,8 +151,8 @@ def _head(with_photo: bool) -> Head:
         published="2026-05-01",
         modified="2026-07-20",
         times=Times("1\u00a0h 10\u00a0min", "2\u00a0h", "3\u00a0h 10\u00a0min", "PT1H10M", "PT2H", "PT3H10M"),
-        edition=EditionLabel("british-metric", "British metric", "en-GB"),
-        batch=BatchLabel("16-slices", "16 slices", is_tested=True),
+        edition=BRITISH,
+        batch=SIXTEEN,
     )
 
 

@@ -1,22 +1,15 @@
-"""A rich sheet, an imprint and a table of choices for the tests of pages; and what audiences see of it."""
+"""A rich sheet and a table of choices for the tests of pages; and what audiences see of it."""
 
 from collections.abc import Iterator
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass
 from fractions import Fraction
-from io import BytesIO
 from pathlib import Path
-from typing import Any
-
-from PIL import Image, ImageDraw
 
 from sitegen.press.choices import CardFile, Choice, Choices
 from sitegen.press.entries import TutorialEntry
-from sitegen.press.imprint import Imprint
 from sitegen.press.picture import Picture
 from sitegen.press.pictures import cut_picture
 from sitegen.sheet.values import (
-    BatchLabel,
-    EditionLabel,
     Head,
     IngredientSide,
     PlanRow,
@@ -34,26 +27,22 @@ from sitegen.sheet.values import (
     Times,
     TutorialLink,
 )
+from tests.press.sample_parts import (
+    BRITISH,
+    ESTIMATES,
+    FORMULA,
+    HOT_SUGAR,
+    LEFTOVERS,
+    NUTRITION,
+    PLAIN_FORMULA,
+    SIXTEEN,
+    SWAPS,
+    UNKNOWNS,
+    drawn_photo,
+)
 
 THEME_FOLDER = Path(__file__).parents[2] / "themes" / "oatcloth"
 _FOLDER = "content/recipes/quince-and-hazelnut-slices"
-ESTIMATES = (
-    "Times and weights are estimates from one kitchen. Check labels, follow your local food-safety rules, "
-    "and ask a qualified person where health depends on it."
-)
-
-IMPRINT = Imprint(
-    name="Tansy Row",
-    tagline="Baking taught one careful step at a time",
-    address="https://tansyrow.example/",
-    language="en-GB",
-    about="A small baking school with *one* long table.",
-    copyright="Tansy Row, 2026. Print what you like for your own kitchen.",
-    audience="public",
-    subscribers_address="https://tansyrow.example/table/",
-)
-TABLE_IMPRINT = replace(IMPRINT, audience="subscribers", address="https://tansyrow.example/table/")
-
 _CRUMB = (
     SheetLine("180 g", "plain flour", allergens=("wheat",), is_flour=True),
     SheetLine("90 g", "hazelnuts", extra="toasted and ground", allergens=("hazelnuts",)),
@@ -126,13 +115,7 @@ _PLAN = (
     ),
 )
 _CAUTIONS = (
-    SheetCaution(
-        "hot-sugar",
-        "red",
-        "Hot sugar burns",
-        "Caramel clings where it lands. Long sleeves, a deep pan, cold water within reach, no children near.",
-        "common practice",
-    ),
+    HOT_SUGAR,
     SheetCaution(
         "alcohol",
         "amber",
@@ -151,8 +134,8 @@ HEAD = Head(
     published="2026-10-09",
     modified="2026-10-20",
     times=Times("29 min", "45 min", "1 h 15 min", "PT29M", "PT46M", "PT1H15M"),
-    edition=EditionLabel("british-metric", "British metric", "en-GB"),
-    batch=BatchLabel("16-slices", "16 slices", True),
+    edition=BRITISH,
+    batch=SIXTEEN,
 )
 SHEET = Sheet(
     head=HEAD,
@@ -173,6 +156,11 @@ SHEET = Sheet(
     revisions=(SheetRevision("2026-10-20", "20 October 2026", "Sugar corrected from 250 g to 150 g."),),
     video=SheetVideo("https://video.example/quince"),
     estimates_note=ESTIMATES,
+    swaps=SWAPS,
+    nutrition=NUTRITION,
+    formulas=(FORMULA, PLAIN_FORMULA),
+    unknowns=UNKNOWNS,
+    leftovers=LEFTOVERS,
 )
 INGREDIENT_SIDE = IngredientSide(
     head=HEAD,
@@ -184,6 +172,8 @@ INGREDIENT_SIDE = IngredientSide(
     measure_note=SHEET.measure_note,
     batch_notes=SHEET.batch_notes,
     estimates_note=SHEET.estimates_note,
+    swaps=SHEET.swaps,
+    unknowns=SHEET.unknowns,
 )
 TEASER = Teaser(HEAD, SHEET.allergens, SHEET.estimates_note)
 HERE = "recipes/quince-and-hazelnut-slices.html"
@@ -214,15 +204,6 @@ TUTORIAL = TutorialEntry(
     source="content/tutorials/cooking-sugar-safely.md",
     photo=SheetPhoto("content/tutorials/sugar.jpg", "A deep pan"),
 )
-
-
-def drawn_photo(width: int = 2000, height: int = 1500, colour: str = "#c9a45c", **save: Any) -> bytes:
-    """A plain JPEG to stand for a photo: a coloured field with a darker corner at the top left."""
-    image = Image.new("RGB", (width, height), colour)
-    ImageDraw.Draw(image).rectangle((0, 0, width // 4, height // 4), fill="#6e2a4d")
-    out = BytesIO()
-    image.save(out, "JPEG", quality=90, **save)
-    return out.getvalue()
 
 
 def sample_pictures() -> tuple[dict[str, Picture], list[tuple[str, bytes]]]:

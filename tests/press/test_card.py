@@ -18,9 +18,10 @@ from sitegen.press.card import PAPERS, CardPress
 from sitegen.press.card_page import card_html
 from sitegen.press.card_photos import PhotoMissing
 from sitegen.press.theme import Theme, load_theme
-from sitegen.sheet.values import Sheet
+from sitegen.sheet.values import Formula, FormulaRow, NutrientRow, Nutrition, Sheet, SheetSwap
 from tests.press.card_words import printed_words, words_of_html
-from tests.press.sample_cards import IMPRINT, PAGE, card_photos, in_cups, sample_sheet
+from tests.press.sample_cards import PAGE, card_photos, in_cups, sample_sheet, with_panels
+from tests.press.sample_parts import TABLE_IMPRINT
 
 PROJECT = Path(__file__).parents[2]
 POINTS_IN_MM = 72 / 25.4
@@ -55,6 +56,8 @@ SHAPES = {
     "two steps and no photo": sample_sheet(steps=2, photos=0, lines=4, cautions=False),
     "twelve steps, five photos": sample_sheet(),
     "twelve steps in cups": in_cups(sample_sheet()),
+    "all panels": with_panels(sample_sheet(steps=8, photos=2)),
+    "all panels in cups": in_cups(with_panels(sample_sheet(steps=8, photos=2))),
     "thirty steps, each with a photo": sample_sheet(steps=30, photos=30, lines=22),
     "ingredients over more than a page": sample_sheet(steps=3, photos=1, lines=90),
     "long words in every field": stretched(sample_sheet(steps=4, photos=2)),
@@ -89,7 +92,7 @@ def engine_keeps_silent(caplog: pytest.LogCaptureFixture) -> Iterator[None]:
 
 
 def printed(press: CardPress, sheet: Sheet, paper: str = "a4") -> bytes:
-    return press.print_card(sheet, IMPRINT, paper, card_photos(sheet), PAGE)
+    return press.print_card(sheet, TABLE_IMPRINT, paper, card_photos(sheet), PAGE)
 
 
 @pytest.mark.parametrize("paper", PAPERS)
@@ -101,7 +104,7 @@ def test_all_words_are_printed_clear_of_each_other_and_of_a_hole_punch(
     card = tmp_path / "card.pdf"
     card.write_bytes(printed(press, sheet, paper))
     words = printed_words(card)
-    html = card_html(theme, sheet, IMPRINT, dict.fromkeys(card_photos(sheet), ""), PAGE)
+    html = card_html(theme, sheet, TABLE_IMPRINT, dict.fromkeys(card_photos(sheet), ""), PAGE)
 
     assert [word for word in words_of_html(html) if word not in words.text] == []
     assert words.overlaps() == []
@@ -120,6 +123,13 @@ def test_paper_is_as_asked(paper: str, points: tuple[int, int], press: CardPress
 def test_a_plain_recipe_takes_two_pages(steps: int, press: CardPress) -> None:
     with pikepdf.open(BytesIO(printed(press, sample_sheet(steps=steps, photos=2, lines=6)))) as pdf:
         assert len(pdf.pages) == 2
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_panels_of_a_plain_recipe_fit_on_a_third_page(paper: str, press: CardPress) -> None:
+    sheet = with_panels(sample_sheet(steps=6, photos=2, lines=6))
+    with pikepdf.open(BytesIO(printed(press, sheet, paper))) as pdf:
+        assert len(pdf.pages) <= 3
 
 
 def test_every_page_bears_title_edition_batch_number_and_revision(press: CardPress, tmp_path: Path) -> None:
@@ -183,7 +193,7 @@ def test_missing_photo_is_an_error_that_names_it(press: CardPress) -> None:
     missing = next(file for file in photos if file.endswith("step-2.jpg"))
     del photos[missing]
     with pytest.raises(PhotoMissing) as raised:
-        press.print_card(sheet, IMPRINT, "a4", photos, PAGE)
+        press.print_card(sheet, TABLE_IMPRINT, "a4", photos, PAGE)
     assert raised.value.file == missing
 
 
@@ -212,9 +222,16 @@ def test_bookmarks_follow_the_headings(press: CardPress) -> None:
             "Method",
             "Work plan",
             "Keeping",
-            "Changes",
             "Notes",
+            "Changes",
         ]
+
+
+def test_panels_are_bookmarked(press: CardPress) -> None:
+    with pikepdf.open(BytesIO(printed(press, SHAPES["all panels"]))) as pdf:
+        titles = [part.title for part in pdf.open_outline().root[0].children]
+    assert "Formula Honey dough, in baker’s percentages" in titles
+    assert "Nutrition, an estimate for 1 slice, about 62\u00a0g" in titles
 
 
 def test_links_lead_to_the_recipe_the_video_and_the_technique(press: CardPress) -> None:
@@ -247,10 +264,11 @@ import hashlib, sys
 from pathlib import Path
 from sitegen.press.card import CardPress
 from sitegen.press.theme import load_theme
-from tests.press.sample_cards import IMPRINT, PAGE, card_photos, sample_sheet
+from tests.press.sample_cards import PAGE, card_photos, sample_sheet
+from tests.press.sample_parts import TABLE_IMPRINT
 sheet = sample_sheet()
 press = CardPress(load_theme(Path(sys.argv[1])))
-print(hashlib.sha256(press.print_card(sheet, IMPRINT, "a4", card_photos(sheet), PAGE)).hexdigest())
+print(hashlib.sha256(press.print_card(sheet, TABLE_IMPRINT, "a4", card_photos(sheet), PAGE)).hexdigest())
 """
 
 
@@ -286,7 +304,7 @@ def test_markup_in_any_field_is_printed_or_dropped_but_never_obeyed(
     harm: str, press: CardPress, theme: Theme
 ) -> None:
     sheet = poisoned(sample_sheet(steps=4, photos=1), harm)
-    html = card_html(theme, sheet, IMPRINT, dict.fromkeys(card_photos(sheet), ""), PAGE)
+    html = card_html(theme, sheet, TABLE_IMPRINT, dict.fromkeys(card_photos(sheet), ""), PAGE)
     for forbidden in ("<script", "<style", "<img src=x", "<img src='x", 'elsewhere.example/spy.png"', "49"):
         assert forbidden not in html
     assert "javascript:" not in "".join(re.findall(r'href="[^"]*"', html))
@@ -301,6 +319,8 @@ def poisoned(sheet: Sheet, harm: str) -> Sheet:
     row = replace(sheet.plan[0], summary=harm, component=harm, start=harm, hands_on=harm, wait=harm)
     caution = replace(sheet.cautions[0], title=harm, text=harm, source=harm)
     photo = sheet.head.photo and replace(sheet.head.photo, alt=harm)
+    formula = Formula(harm, (FormulaRow(harm, harm, harm, harm),), ((harm, harm),), (harm,))
+    nutrition = Nutrition("eu", harm, (NutrientRow(harm, harm, harm, harm),), (harm,))
     return replace(
         sheet,
         head=replace(sheet.head, title=harm, summary=harm, makes=harm, photo=photo),
@@ -317,6 +337,11 @@ def poisoned(sheet: Sheet, harm: str) -> Sheet:
         keeping=((harm, harm),),
         revisions=(replace(sheet.revisions[0], day=harm, note=harm),),
         estimates_note=harm,
+        swaps=(SheetSwap(harm, harm, harm, harm, harm),),
+        nutrition=nutrition,
+        formulas=(formula,),
+        unknowns=(harm,),
+        leftovers=(harm,),
     )
 
 

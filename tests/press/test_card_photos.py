@@ -24,7 +24,7 @@ def saved(picture: Image.Image, kind: str, **options: object) -> bytes:
 
 @pytest.mark.parametrize(
     ("box", "pixels"),
-    [((72.0, 54.0), (624, 468)), ((40.0, 30.0), (346, 260)), ((30.0, 40.0), (260, 346))],
+    [((72.0, 54.0), (624, 468)), ((36.0, 27.0), (312, 234)), ((27.0, 36.0), (234, 312))],
 )
 def test_cut_has_220_dots_an_inch(box: tuple[float, float], pixels: tuple[int, int]) -> None:
     assert opened(cut_for_card(painted("finished.jpg"), box)).size == pixels
@@ -34,7 +34,7 @@ def test_tall_photo_is_cropped_about_its_middle() -> None:
     tall = Image.new("RGB", (800, 1600), "white")
     tall.paste((90, 20, 60), (0, 500, 800, 1100))
     cut = opened(cut_for_card(saved(tall, "JPEG"), CARD_BOXES["step"]))
-    assert all(abs(a - b) < 8 for a, b in zip(cut.getpixel((173, 10)), (90, 20, 60), strict=True))
+    assert all(abs(a - b) < 8 for a, b in zip(cut.getpixel((156, 10)), (90, 20, 60), strict=True))
 
 
 def test_photo_taken_sideways_stands_upright() -> None:
@@ -43,8 +43,8 @@ def test_photo_taken_sideways_stands_upright() -> None:
     turned = Image.Exif()
     turned[0x0112] = SIDEWAYS
     cut = opened(cut_for_card(saved(lying, "JPEG", exif=turned), CARD_BOXES["step"]))
-    assert cut.getpixel((173, 20))[1] < 60
-    assert cut.getpixel((173, 240))[1] > 240
+    assert cut.getpixel((156, 20))[1] < 60
+    assert cut.getpixel((156, 215))[1] > 240
 
 
 def test_nothing_of_the_camera_is_left() -> None:

@@ -10,7 +10,8 @@ import pytest
 
 from sitegen.press.card import CardPress
 from sitegen.press.theme import load_theme
-from tests.press.sample_cards import IMPRINT, PAGE, card_photos, sample_sheet
+from tests.press.sample_cards import PAGE, card_photos, sample_sheet
+from tests.press.sample_parts import TABLE_IMPRINT
 
 THEME = Path(__file__).parents[2] / "themes" / "oatcloth"
 
@@ -18,7 +19,7 @@ THEME = Path(__file__).parents[2] / "themes" / "oatcloth"
 @pytest.fixture(scope="module")
 def card() -> Iterator[pikepdf.Pdf]:
     sheet = sample_sheet(steps=12, photos=3)
-    printed = CardPress(load_theme(THEME)).print_card(sheet, IMPRINT, "a4", card_photos(sheet), PAGE)
+    printed = CardPress(load_theme(THEME)).print_card(sheet, TABLE_IMPRINT, "a4", card_photos(sheet), PAGE)
     with pikepdf.open(BytesIO(printed)) as pdf:
         yield pdf
 
@@ -62,7 +63,7 @@ def test_all_other_content_belongs_to_an_element_that_is_reached(card: pikepdf.P
 
 def test_heads_of_tables_know_what_they_head(card: pikepdf.Pdf) -> None:
     heads = tagged(card, "/TH")
-    assert len(heads) == 10
+    assert len(heads) == 11
     assert {str(head.A.Scope) for head in heads} == {"/Column"}
 
 

@@ -7,7 +7,8 @@ import pytest
 
 from sitegen.press.entries import IndexEntry, entry_of
 from sitegen.press.feeds import ATOM, MAP, atom_feed, sitemap
-from tests.press.sample_sheets import HEAD, IMPRINT
+from tests.press.sample_parts import IMPRINT
+from tests.press.sample_sheets import HEAD
 
 ENTRY = entry_of(HEAD)
 OLDER = replace(ENTRY, slug="old", title="Old", path="recipes/old.html", published="2026-01-02", modified="")

@@ -9,13 +9,12 @@ import pytest
 
 from sitegen.press.json_ld import recipe_data
 from sitegen.press.picture import Picture
-from sitegen.sheet.values import View
+from sitegen.sheet.values import NutrientRow, Nutrition, View
+from tests.press.sample_parts import IMPRINT, TABLE_IMPRINT
 from tests.press.sample_sheets import (
     HERE,
-    IMPRINT,
     INGREDIENT_SIDE,
     SHEET,
-    TABLE_IMPRINT,
     TEASER,
     sample_pictures,
 )
@@ -45,6 +44,7 @@ RECIPE_PROPERTIES = frozenset(
         "recipeInstructions",
         "tool",
         "video",
+        "nutrition",
     ]
 )
 
@@ -133,3 +133,30 @@ def test_no_text_can_end_the_script_element(pictures: dict[str, Picture]) -> Non
     assert "<" not in text
     assert ">" not in text
     assert json.loads(text)["name"] == head.title
+
+
+def test_the_nutrition_of_a_portion_is_told_by_schema_orgs_names(pictures: dict[str, Picture]) -> None:
+    rows = (
+        NutrientRow("Energy", "1046\u00a0kJ / 250\u00a0kcal", "1687\u00a0kJ / 403\u00a0kcal", key="energy"),
+        NutrientRow("Fat", "12\u00a0g", "19\u00a0g", key="fat"),
+        NutrientRow("Salt", "0.13\u00a0g", "0.21\u00a0g", key="salt"),
+    )
+    nutrition = Nutrition("eu", "1 slice, about 62\u00a0g", rows, (), energy="250\u00a0kcal")
+    found = data(replace(SHEET, nutrition=nutrition), pictures)
+    assert found["nutrition"] == {
+        "@type": "NutritionInformation",
+        "servingSize": "1 slice, about 62 g",
+        "calories": "250 kcal",
+        "fatContent": "12 g",
+    }
+
+
+def test_the_nutrition_of_a_whole_cake_is_told_for_100_g(pictures: dict[str, Picture]) -> None:
+    rows = (NutrientRow("Sodium", "", "85\u00a0mg", key="sodium"),)
+    nutrition = Nutrition("us", "", rows, (), energy="400\u00a0kcal")
+    found = data(replace(SHEET, nutrition=nutrition), pictures)["nutrition"]
+    assert (found["servingSize"], found["sodiumContent"]) == ("100 g", "85 mg")
+
+
+def test_a_sheet_without_an_estimate_says_nothing_of_nutrition(pictures: dict[str, Picture]) -> None:
+    assert "nutrition" not in data(replace(SHEET, nutrition=None), pictures)

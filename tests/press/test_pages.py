@@ -18,14 +18,13 @@ from sitegen.press.recipe_page import recipe_page
 from sitegen.press.theme import Theme, load_theme, theme_leaves
 from sitegen.press.tutorial_pages import tutorial_page, tutorials_page
 from sitegen.sheet.values import SheetVideo, View
+from tests.press.sample_parts import IMPRINT, TABLE_IMPRINT
 from tests.press.sample_sheets import (
     CHOICES,
     HEAD,
     HERE,
-    IMPRINT,
     INGREDIENT_SIDE,
     SHEET,
-    TABLE_IMPRINT,
     TEASER,
     THEME_FOLDER,
     TUTORIAL,

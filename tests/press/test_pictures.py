@@ -9,7 +9,7 @@ from PIL import ExifTags, Image, ImageCms, ImageFile
 from sitegen.press import pictures
 from sitegen.press.picture import Cut
 from sitegen.press.pictures import PictureUnreadable, cut_picture
-from tests.press.sample_sheets import drawn_photo
+from tests.press.sample_parts import drawn_photo
 
 PLUM = (110, 42, 77)
 

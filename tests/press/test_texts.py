@@ -89,3 +89,23 @@ def test_a_notice_tells_what_changed_and_where_the_new_card_is() -> None:
     assert text.startswith(f"A change to {SHEET.head.title}, 20 July 2026\n")
     assert REVISION.note in text
     assert "https://tansyrow.example/a4.pdf" in text
+
+
+def test_what_stands_in_is_told_with_its_amounts_below_the_list_alone() -> None:
+    swap = SHEET.swaps[0]
+    told = f"No {swap.instead_of}? {swap.use}".replace("\N{NO-BREAK SPACE}", " ")
+    text = video_description([INGREDIENT_SIDE], [], PAGE)
+    assert text.index("INGREDIENTS") < text.index(told) < text.index("Makes:")
+    assert swap.instead_of not in video_description([TEASER], [], PAGE)
+
+
+def test_what_is_not_known_is_told_with_the_allergens() -> None:
+    for text in (video_description([INGREDIENT_SIDE], [], PAGE), subscriber_post([SHEET], PAGE, [])):
+        assert text.index(SHEET.allergens[0]) < text.index(SHEET.unknowns[0])
+
+
+def test_the_post_names_what_can_be_replaced_once_for_all_editions() -> None:
+    text = subscriber_post([SHEET, SHEET], PAGE, [])
+    assert text.count("in place of: self-raising flour; golden syrup") == 1
+    assert "baking powder" not in text
+    assert "in place of" not in subscriber_post([replace(SHEET, swaps=())], PAGE, [])

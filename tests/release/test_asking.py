@@ -30,6 +30,14 @@ def test_a_batch_is_asked_for_in_a_bakers_words(school: Path, words: BatchWords,
     assert asked.tested.head.batch.is_tested
 
 
+def test_pieces_of_another_weight_are_asked_for(tmp_path: Path) -> None:
+    path = write_school(tmp_path) / "content" / "recipes" / "open-biscuits" / "recipe.yaml"
+    path.write_text(path.read_text().replace("makes: 12 squares", "makes: 12 squares of 30 g dough"))
+    asked = asked_sheet(tmp_path, "open-biscuits", "", BatchWords(makes="24 squares of 20 g"))
+    assert asked.sheet.head.makes == "24\N{NO-BREAK SPACE}squares of 20\N{NO-BREAK SPACE}g dough"
+    assert asked.sheet.components[0].lines[2].amount == "240\N{NO-BREAK SPACE}g"
+
+
 @pytest.mark.parametrize("name", ["open-biscuits", "Open biscuits", "OPEN BISCUITS", "open-biscuits/"])
 def test_a_recipe_is_found_by_folder_or_title(school: Path, name: str) -> None:
     assert asked_sheet(school, name, "us-cups", BatchWords()).sheet.head.edition.key == "us-cups"

@@ -1,5 +1,6 @@
 """No byte of what is for subscribers is ever in the public tree."""
 
+from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path
 
@@ -7,11 +8,12 @@ import pytest
 
 from sitegen.kitchen.recipe import PublicShows
 from sitegen.release.audience import photos_in, public_revisions, public_view, with_pages_of
-from sitegen.sheet.values import IngredientSide, Sheet, Teaser
+from sitegen.sheet.values import IngredientSide, Sheet, SheetSwap, Teaser
 from tests.press.sample_sheets import SHEET
 from tests.release.conftest import Done
 from tests.release.small_school import FIELDS, RELEASES, SECRETS, canary
 
+SWAP = SheetSwap("golden syrup", "80 g honey", "", "few shops sell it", "Common practice.")
 SECRET_WORDS = [(slug, field) for slug, fields in SECRETS.items() for field in fields]
 OPEN_WORDS = [(slug, field) for slug in RELEASES for field in FIELDS if field not in SECRETS[slug]]
 
@@ -108,3 +110,12 @@ def test_a_base_recipe_without_a_page_is_not_linked() -> None:
     assert linked == SHEET
     assert isinstance(unlinked, Sheet)
     assert {part.base_slug for part in unlinked.components} == {""}
+
+
+def test_swaps_and_what_is_unknown_stand_beside_open_ingredients_and_in_no_teaser() -> None:
+    """They state amounts, which a teaser keeps for subscribers."""
+    sheet = replace(SHEET, swaps=(SWAP,), unknowns=("Allergens of rose syrup are not known.",))
+    side = public_view(sheet, PublicShows.INGREDIENTS)
+    assert isinstance(side, IngredientSide)
+    assert (side.swaps, side.unknowns) == (sheet.swaps, sheet.unknowns)
+    assert SWAP.use not in repr(public_view(sheet, PublicShows.TEASER))

@@ -127,15 +127,17 @@ def test_allergens_follow_the_law_of_the_region() -> None:
 
 def test_an_ingredient_nobody_looked_up_is_named() -> None:
     part_of = Component("Top", (line(30, "g", "moonberries"),), (says("Scatter ", takes(0, "moonberries")),))
-    assert "Not looked up: moonberries." in sheet(recipe(SPONGE, part_of)).allergens
+    told = sheet(recipe(SPONGE, part_of)).allergens
+    assert "Allergens of moonberries are not known: read the packet." in told
 
 
-def test_a_wider_tin_takes_more_and_says_what_the_oven_does() -> None:
+def test_a_wider_tin_takes_more_at_the_same_depth() -> None:
     deep = Tin("round", *(Fraction(n) for n in (20, 20, 5, 20, 20)))
     wide = Tin("round", *(Fraction(n) for n in (23, 23, 8, 23, 23)))
     made = sheet(replace(recipe(SPONGE), tin=deep), ask=BatchAsk(BatchKind.TIN, tin=wide))
     assert made.tin.replace("\u00a0", " ") == "a 23 cm round cake tin"
-    assert any("deeper" in note for note in made.batch_notes)
+    assert any("as deep as in the tested one" in note for note in made.batch_notes)
+    assert not any("deeper" in note for note in made.batch_notes)
 
 
 def test_what_is_in_hand_decides_the_batch() -> None:

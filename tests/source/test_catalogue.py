@@ -21,6 +21,7 @@ FILES = {
     "recipe.yaml": f"{CUPCAKES}/recipe.yaml",
     "site.yaml": "content/site.yaml",
     "larder.yaml": "content/larder.yaml",
+    "prices.yaml": "content/prices.yaml",
     "tutorial.md": "content/tutorials/whisking.md",
 }
 ROWS = tuple(catalogue().values())
@@ -97,9 +98,23 @@ WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
         ("makes: 900 g", "makes: 2 bowls"),
         ("- 5 egg whites", "- 5 egg whites\n      - 2 vanilla extract"),
     ),
+    "declared-twice": lambda school: (
+        _append(RECIPE, b"larder:\n  rose syrup: {roles: [sugar]}\n")(school),
+        _append(BASE, b"larder:\n  rose syrup: {allergens: {eu: [sulphites], us: []}}\n")(school),
+    ),
     "unused-component": _in_file(
         RECIPE,
         ("  Assembly:\n", "  Syrup:\n    method:\n      - text: Boil.\n        wait: 1 min\n  Assembly:\n"),
+    ),
+    "pieces-and-dough": _in_file(
+        RECIPE,
+        ("makes: 12 cupcakes", "makes: 12 cupcakes of 900 g dough"),
+        ("kind: oil cake", "kind: soft roll"),
+    ),
+    "preferment-unusual": _in_file(
+        RECIPE,
+        ("kind: oil cake", "kind: hearth loaf"),
+        ("- 150 g plain flour\n", "- 150 g plain flour\n      - 200 g sourdough starter\n"),
     ),
     "picture-too-large": _picture(20_000, 2),
     "picture-small": _picture(300, 200),

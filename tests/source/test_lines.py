@@ -219,7 +219,10 @@ def test_the_word_at_fault_is_marked(text: str, code: str, marked: str, context:
         ("150 g castor sugarr", "did you mean 'castor sugar'?"),
         ("150 g soft butter", "write the adjective after a comma: 'butter, soft'"),
         ("150 g plain flour and 2 g fine salt", "write each on a line of its own, with its own amount"),
-        ("150 g xyzzy", "add it to content/larder.yaml with what you know of it"),
+        (
+            "150 g xyzzy",
+            "declare it with what you know of it: in content/larder.yaml, or under `larder` in this file",
+        ),
         ("half of Vanila batter", "did you mean 'Vanilla batter'?"),
         ("500 g Base buttercream", "write `500 g of Base buttercream`"),
         ("plain flour", "write an amount, or what it is for: 'plain flour, for dusting'"),

@@ -11,7 +11,7 @@ from sitegen.source.schemas import Kind, schema_of
 
 SAMPLE = Path(__file__).parent / "sample_school" / "content"
 DEMO = Path(__file__).parents[2] / "content"
-KINDS: tuple[Kind, ...] = ("recipe", "site", "larder", "tutorial")
+KINDS: tuple[Kind, ...] = ("recipe", "site", "larder", "prices", "tutorial")
 
 
 class EditorLoader(yaml.SafeLoader):
@@ -27,6 +27,7 @@ def documents() -> Iterator[tuple[Kind, Path]]:
     for root in (SAMPLE, DEMO):
         yield "site", root / "site.yaml"
         yield from (("larder", path) for path in root.glob("larder.yaml"))
+        yield "prices", root / "prices.yaml"
         yield from (("recipe", path) for path in sorted(root.glob("recipes/*/recipe.yaml")))
         yield from (("tutorial", path) for path in sorted(root.glob("tutorials/*.md")))
 
@@ -88,3 +89,9 @@ def test_every_key_has_a_description_for_the_editor(kind: Kind) -> None:
         if "description" not in row
     ]
     assert bare == []
+
+
+def test_an_editor_is_offered_every_kind_of_component() -> None:
+    kind = schema_of("recipe")["$defs"]["ComponentFile"]["properties"]["kind"]  # type: ignore[index]
+    offered = next(one["enum"] for one in kind["anyOf"] if "enum" in one)
+    assert {"creamed cake", "brioche", "poolish"} <= set(offered)

@@ -12,7 +12,21 @@ from sitegen.source.tables import read_tables
 
 DATA = files("sitegen") / "data"
 SOURCES = read_tables()[0].sources
-TABLES = ["larder", "eggs", "ovens", "tins", "editions", "cautions"]
+TABLES = [
+    "larder",
+    "eggs",
+    "ovens",
+    "tins",
+    "editions",
+    "cautions",
+    "substitutions",
+    "diets",
+    "balances",
+    "doughs",
+    "batters",
+    "sugar_stages",
+    "keeping",
+]
 DEFINITIONS = [
     line
     for line in (DATA / "measures.txt").read_text(encoding="utf-8").splitlines()
@@ -45,7 +59,7 @@ def test_a_source_stands_in_the_table_of_sources(name: str) -> None:
     assert {source for source in found if source.split(" ")[0] not in SOURCES} == set()
 
 
-@pytest.mark.parametrize("name", ["editions", "cautions"])
+@pytest.mark.parametrize("name", ["editions", "cautions", "diets"])
 def test_every_row_has_a_source(name: str) -> None:
     rows = data_of(name)
     assert isinstance(rows, dict)
@@ -91,3 +105,24 @@ def test_a_measure_has_a_source_at_the_end_of_its_line(definition: str) -> None:
 
 def test_every_source_is_words_for_a_reader() -> None:
     assert [key for key, words in SOURCES.items() if len(words) < 20] == []
+
+
+@pytest.mark.parametrize(
+    ("name", "part"),
+    [("nutrition", "roundings"), ("nutrition", "labels"), ("bake_losses", "losses")],
+)
+def test_every_row_on_nutrition_has_a_source(name: str, part: str) -> None:
+    tables = data_of(name)
+    assert isinstance(tables, dict)
+    rows = tables[part]
+    assert isinstance(rows, dict)
+    named = {key: [source.split(" ")[0] for source in sources_in(row)] for key, row in rows.items()}
+    assert {key for key, sources in named.items() if len(sources) != 1 or sources[0] not in SOURCES} == set()
+
+
+@pytest.mark.parametrize(("name", "part"), [("nutrition", "energy"), ("bake_losses", "alcohol-left")])
+def test_the_factors_on_nutrition_have_a_source(name: str, part: str) -> None:
+    tables = data_of(name)
+    assert isinstance(tables, dict)
+    (source,) = sources_in(tables[part])
+    assert source in SOURCES

@@ -7,6 +7,7 @@ from sitegen.source.tables import read_tables
 
 TABLES = read_tables()[0]
 BRITISH, AMERICAN = TABLES.editions["british-metric"], TABLES.editions["us-cups"]
+AUSTRALIAN = TABLES.editions["australian"]
 
 
 @pytest.mark.parametrize(
@@ -30,6 +31,8 @@ BRITISH, AMERICAN = TABLES.editions["british-metric"], TABLES.editions["us-cups"
         ("Set twelve paper cases in the tin.", "Set twelve paper liners in the pan."),
         ("Fill the piping bag with a plain nozzle.", "Fill the pastry bag with a plain tip."),
         ("Roll out the shortcrust pastry.", "Roll out the pie dough."),
+        ("Smooth it with a palette knife.", "Smooth it with an offset spatula."),
+        ("Use a hand blender.", "Use an immersion blender."),
     ],
 )
 def test_a_sentence_reads_as_in_an_american_kitchen(british: str, american: str) -> None:
@@ -47,3 +50,21 @@ def test_a_part_of_a_word_stays(text: str) -> None:
 def test_british_prose_stays_in_the_british_edition() -> None:
     text = "Line the tin with baking parchment."
     assert Setting(TABLES, BRITISH, BRITISH).respelled(text) == text
+
+
+@pytest.mark.parametrize(
+    ("british", "australian"),
+    [
+        ("Line the tin with baking parchment.", "Line the tin with baking paper."),
+        ("Set it on a baking tray.", "Set it on an oven tray."),
+        ("Cover with cling film.", "Cover with plastic wrap."),
+        ("Set it over the hob.", "Set it over the stovetop."),
+        ("until the colour of caster sugar", "until the colour of caster sugar"),
+        ("Fold in the ground almonds.", "Fold in the almond meal."),
+        ("Whip the whipping cream.", "Whip the thickened cream."),
+        ("halved and stoned", "halved and pitted"),
+        ("Split the vanilla pod.", "Split the vanilla bean."),
+    ],
+)
+def test_a_sentence_reads_as_in_an_australian_kitchen(british: str, australian: str) -> None:
+    assert Setting(TABLES, BRITISH, AUSTRALIAN).respelled(british) == australian

@@ -9,7 +9,7 @@ from sitegen.timing.chain import deciding_chain, free_gaps
 from sitegen.timing.conflict import CannotPlan
 from sitegen.timing.graph import Task
 from sitegen.timing.kitchens import Kitchen, Night
-from sitegen.timing.plan import Plan, PlannedTask, lowest, plan
+from sitegen.timing.plan import Anchor, Plan, PlannedTask, lowest, plan
 
 FAN_160 = OvenSetting(Fraction(160), "celsius", fan=True)
 FAN_200 = OvenSetting(Fraction(200), "celsius", fan=True)
@@ -113,6 +113,14 @@ def test_nobody_works_at_night() -> None:
         start = one.start_min - made.total_min
         assert end <= night.start_min or start >= night.end_min
     assert placed(made, 2).end_min == made.total_min
+
+
+def test_work_that_begins_in_the_evening_goes_on_in_the_morning() -> None:
+    night = Night(Fraction(60), Fraction(600))
+    made = plan([task(0, 50), task(1, 30, after=(0,))], nights=[night], anchor=Anchor.START)
+    assert placed(made, 0).start_min == 0
+    assert placed(made, 1).start_min == 600
+    assert made.total_min == 630
 
 
 def test_a_range_counts_by_the_figure_that_is_asked_for() -> None:
