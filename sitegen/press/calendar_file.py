@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 from icalendar import Alarm, Calendar, Event
 
-from sitegen.sheet.values import ClockRow, DayPlan
+from sitegen.sheet.work_values import ClockRow, DayPlan
 
 ALARM_BEFORE = timedelta(minutes=5)
 PRODUCER = "-//sitegen//work plan//EN"

@@ -2,7 +2,7 @@
 
 from itertools import groupby
 
-from sitegen.sheet.values import Formula, FormulaRow
+from sitegen.sheet.panel_values import Formula, FormulaRow
 
 FINAL_DOUGH = "Final dough"
 """What bakers call that which is mixed on the day, beside the preferment."""

@@ -8,10 +8,10 @@ from markupsafe import Markup
 from sitegen.press.imprint import Imprint
 from sitegen.press.picture import Picture
 from sitegen.press.prose import to_plain
+from sitegen.sheet.panel_values import Nutrition
 from sitegen.sheet.values import (
     Head,
     IngredientSide,
-    Nutrition,
     PublicComponent,
     Sheet,
     SheetComponent,

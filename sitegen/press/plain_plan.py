@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from sitegen.press.plain_tables import wrapped
-from sitegen.sheet.values import ClockRow, DayPlan
+from sitegen.sheet.work_values import ClockRow, DayPlan
 
 
 def plain_plan(plan: DayPlan) -> str:

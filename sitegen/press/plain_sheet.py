@@ -4,7 +4,9 @@ from collections.abc import Iterator
 
 from sitegen.press.plain_tables import formula_text, nutrition_text, wrapped
 from sitegen.press.prose import to_plain
-from sitegen.sheet.values import PlanRow, Sheet, SheetComponent, SheetLine, SheetStep, SheetSwap
+from sitegen.sheet.panel_values import SheetSwap
+from sitegen.sheet.values import Sheet, SheetComponent, SheetLine, SheetStep
+from sitegen.sheet.work_values import PlanRow
 
 
 def plain_sheet(sheet: Sheet) -> str:
@@ -13,7 +15,7 @@ def plain_sheet(sheet: Sheet) -> str:
         _head(sheet),
         _block("If you cannot get it", (_swap(swap) for swap in sheet.swaps)),
         *(_component(part) for part in sheet.components),
-        _block("Work plan", (*(_plan_row(row) for row in sheet.plan), *sheet.plan_notes)),
+        _block("Work plan", iter([*(_plan_row(row) for row in sheet.plan), *sheet.plan_notes])),
         _block("Take care", (f"{caution.title}: {caution.text}" for caution in sheet.cautions)),
         *(formula_text(formula) for formula in sheet.formulas),
         _block("Keeping", _keeping(sheet)),

@@ -5,7 +5,7 @@ from itertools import zip_longest
 from textwrap import fill
 
 from sitegen.press.formula_parts import formula_parts
-from sitegen.sheet.values import Formula, Nutrition
+from sitegen.sheet.panel_values import Formula, Nutrition
 
 _WIDTH = 88
 _BETWEEN = "   "

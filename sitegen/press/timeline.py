@@ -11,7 +11,7 @@ from textwrap import wrap
 from markupsafe import Markup, escape
 
 from sitegen.press.fonts import SANS
-from sitegen.sheet.values import Timeline, TimelineBar, TimelineLane
+from sitegen.sheet.work_values import Timeline, TimelineBar, TimelineLane
 
 INK, SOFT, FAINT = "#222222", "#6b6b6b", "#c8c8c8"
 NUMBER_NEEDS = 12
@@ -50,7 +50,8 @@ def timeline_svg(timeline: Timeline, shape: Shape, name: str) -> Markup:
     height = floor + 22 + 20
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {shape.width} {height}" '
-        f'class="timeline {shape.name}" role="img" font-family="{SANS}, sans-serif"><title>{escape(timeline.spoken)}</title>',
+        f'class="timeline {shape.name}" role="img" font-family="{SANS}, sans-serif">',
+        f"<title>{escape(timeline.spoken)}</title>",
         _patterns(name),
         *_ticks(timeline, shape, floor),
         *(

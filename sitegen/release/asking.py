@@ -136,8 +136,10 @@ def _slugs_of(recipe: Recipe, content: Content) -> Iterator[str]:
 
 
 def _recipe_folder(fault: Fault) -> str:
-    """The slug of the recipe that a fault stands in, '' for the school's other files."""
+    """The slug of the recipe that a fault stands in, the file itself for an order, '' for the school's others."""
     parts = fault.place.file.split("/")
+    if parts[:2] == ["content", "orders"]:
+        return fault.place.file
     return parts[2] if parts[:2] == ["content", "recipes"] and len(parts) > 2 else ""
 
 

@@ -24,7 +24,7 @@ def makers_hash() -> str:
     The press imports nothing else of the program (`tests/test_rooms.py` holds it to that), so that a
     change of any other room makes no kept card or picture stale.
     """
-    return _hash_of(("press", "sheet/values.py"))
+    return _hash_of(("press", "sheet/values.py", "sheet/panel_values.py", "sheet/work_values.py"))
 
 
 def program_hash() -> str:

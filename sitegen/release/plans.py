@@ -27,7 +27,7 @@ from sitegen.release.sheets import sheet_setter
 from sitegen.sheet.checks import WHY_NOT, Shelf
 from sitegen.sheet.day_plan import TooLate, Wish, day_plan
 from sitegen.sheet.making import Making, making_of
-from sitegen.sheet.values import DayPlan
+from sitegen.sheet.work_values import DayPlan
 from sitegen.source.library import read_content
 from sitegen.source.school import Content
 from sitegen.timing.conflict import CannotPlan

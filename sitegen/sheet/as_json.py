@@ -8,7 +8,8 @@ from fractions import Fraction
 
 from sitegen.sheet.drift import SheetDrift
 from sitegen.sheet.order_values import OrderSheet
-from sitegen.sheet.values import DayPlan, Sheet
+from sitegen.sheet.values import Sheet
+from sitegen.sheet.work_values import DayPlan
 
 
 def sheet_json(sheet: Sheet) -> str:

@@ -12,8 +12,8 @@ from sitegen.sheet.days import WEEKDAYS, weekday_text
 from sitegen.sheet.plan_notes import plan_notes
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.timeline import timeline_of
-from sitegen.sheet.values import ClockRow, DayPlan, PlanRow
 from sitegen.sheet.work import plan_rows
+from sitegen.sheet.work_values import ClockRow, DayPlan, PlanRow
 from sitegen.timing.chain import deciding_chain
 from sitegen.timing.graph import tasks_of
 from sitegen.timing.hours import clock

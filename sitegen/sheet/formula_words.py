@@ -19,8 +19,8 @@ from sitegen.sheet.amounts import NO_BREAK, decimal_text, grams_text, joined
 from sitegen.sheet.asks import keeps_fine_step
 from sitegen.sheet.batches import about_grams, grams_text_of
 from sitegen.sheet.dough_words import temperature_notes
+from sitegen.sheet.panel_values import Formula, FormulaRow
 from sitegen.sheet.setting import Setting
-from sitegen.sheet.values import Formula, FormulaRow
 
 NOT_WORTH_SAYING = Fraction(1, 200)
 """Half a point of hydration."""

@@ -3,7 +3,8 @@
 from sitegen.kitchen.recipe import Recipe
 from sitegen.sheet.days import day_text
 from sitegen.sheet.setting import Setting
-from sitegen.sheet.values import BatchLabel, EditionLabel, Head, SheetPhoto, SheetRevision, Times
+from sitegen.sheet.values import BatchLabel, EditionLabel, Head, SheetPhoto, SheetRevision
+from sitegen.sheet.work_values import Times
 
 
 def head_of(recipe: Recipe, makes: str, batch: BatchLabel, times: Times, setting: Setting) -> Head:

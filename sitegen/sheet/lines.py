@@ -110,13 +110,11 @@ def _part(line: PartLine, grams: Fraction | None, setting: Setting) -> SheetLine
 def _ingredient(line: IngredientLine, factor: Fraction, tolerance: Fraction, setting: Setting) -> SheetLine:
     chosen, row = line.chosen, setting.row(line.chosen)
     figures = measured_line(line, factor, tolerance, setting)
-    others = _others(line, factor, setting)
     return SheetLine(
         amount=figures.amount,
         name=printed_name(chosen, row, figures, setting),
         beside=figures.beside,
         extra=_extra(line, figures, setting),
-        alternatives=", ".join(f"{other.lead} {other.name}" for other in others),
         optional=line.optional,
         allergens=_allergens(row, setting),
         exact_g=figures.exact_g,
@@ -124,7 +122,7 @@ def _ingredient(line: IngredientLine, factor: Fraction, tolerance: Fraction, set
         small_step=keeps_fine_step(row),
         is_flour=row is not None and "flour" in row.roles,
         at_line=line.at.line,
-        others=others,
+        others=_others(line, factor, setting),
     )
 
 

@@ -15,8 +15,8 @@ from sitegen.kitchen.scaling import Batch
 from sitegen.kitchen.shares import MadeComponent
 from sitegen.sheet.amounts import NO_BREAK, decimal_text, joined, with_unit
 from sitegen.sheet.batches import about_grams, grams_text_of, singular
+from sitegen.sheet.panel_values import NutrientRow, Nutrition
 from sitegen.sheet.setting import Setting
-from sitegen.sheet.values import NutrientRow, Nutrition
 
 LEAST_KNOWN = Fraction(95, 100)
 PIECES_FROM = 3

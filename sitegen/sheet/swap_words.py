@@ -12,8 +12,8 @@ from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.amounts import joined
 from sitegen.sheet.asks import COUNT_UNITS, Ask, keeps_fine_step
 from sitegen.sheet.measured import measured
+from sitegen.sheet.panel_values import SheetSwap
 from sitegen.sheet.setting import Setting
-from sitegen.sheet.values import SheetSwap
 
 OFFERED = "for those who have none"
 TOLERANCE = Fraction(5, 100)

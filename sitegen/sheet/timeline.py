@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from sitegen.kitchen.recipe import single
 from sitegen.sheet.amounts import duration_text
-from sitegen.sheet.values import PlanRow, Timeline, TimelineBar, TimelineLane
+from sitegen.sheet.work_values import PlanRow, Timeline, TimelineBar, TimelineLane
 from sitegen.timing.hours import clock
 
 LONGEST_IDLE_MIN = Fraction(150)

@@ -6,8 +6,10 @@ the press to calculate with.
 """
 
 from dataclasses import dataclass
-from datetime import datetime
 from fractions import Fraction
+
+from sitegen.sheet.panel_values import Formula, Nutrition, SheetSwap
+from sitegen.sheet.work_values import PlanRow, Timeline, Times
 
 
 @dataclass(frozen=True)
@@ -53,8 +55,7 @@ class SheetLine:
     """One ingredient as printed.
 
     amount: '1 1/4 cups', '150 g', '' where nothing is measured. beside: a second measure, '150 g'.
-    name: in the edition's words. extra: preparation and notes. alternatives: 'or rapeseed oil'.
-    others: the alternatives one by one, for print that emphasises allergens.
+    name: in the edition's words. extra: preparation and notes. others: what may be taken instead.
     allergens: as the law of the edition's region names them; the name is then emphasised.
     exact_g: exact weight of what the recipe means; printed_g: of what is printed; None where unknown.
     small_step: True for salt, leavening, yeast, gelatine (they keep a finer step).
@@ -65,7 +66,7 @@ class SheetLine:
     name: str
     beside: str = ""
     extra: str = ""
-    alternatives: str = ""
+    others: tuple[SheetAlternative, ...] = ()
     optional: bool = False
     allergens: tuple[str, ...] = ()
     exact_g: Fraction | None = None
@@ -74,7 +75,11 @@ class SheetLine:
     is_flour: bool = False
     is_part: bool = False
     at_line: int = 0
-    others: tuple[SheetAlternative, ...] = ()
+
+    @property
+    def alternatives(self) -> str:
+        """What may be taken instead, as plain text: 'or rapeseed oil'."""
+        return ", ".join(f"{other.lead} {other.name}" for other in self.others)
 
 
 @dataclass(frozen=True)
@@ -129,115 +134,6 @@ class SheetComponent:
 
 
 @dataclass(frozen=True)
-class PlanRow:
-    """A step on the clock. start: '0:00', '+1:25'. The *_min are exact.
-
-    heat: where it waits, 'oven', 'fridge', 'freezer', 'hob', or ''. product: on a plan of several recipes,
-    the one that the component is part of; '' where it is that recipe itself.
-    """
-
-    step: int
-    component: str
-    summary: str
-    start: str
-    hands_on: str
-    wait: str
-    start_min: Fraction
-    hands_on_min: Fraction
-    wait_min: Fraction
-    uses_oven: bool
-    heat: str = ""
-    product: str = ""
-
-
-@dataclass(frozen=True)
-class TimelineBar:
-    """A step on the timeline. All positions are shares of its width, from 0 to 1.
-
-    start to free: hands are at work; free to end: it waits. heat: 'oven', 'fridge', 'freezer', 'hob' or ''.
-    """
-
-    step: int
-    start: Fraction
-    free: Fraction
-    end: Fraction
-    heat: str = ""
-
-
-@dataclass(frozen=True)
-class TimelineLane:
-    """One component. title: as on the sheet. bars: by start."""
-
-    title: str
-    bars: tuple[TimelineBar, ...]
-
-
-@dataclass(frozen=True)
-class Timeline:
-    """The plan as a picture. ticks: (position, '+1:25'). cuts: (position, '9 h') where a long wait is cut.
-
-    spoken: the same in a sentence, for readers who cannot see it.
-    """
-
-    lanes: tuple[TimelineLane, ...]
-    ticks: tuple[tuple[Fraction, str], ...]
-    cuts: tuple[tuple[Fraction, str], ...]
-    spoken: str
-
-
-@dataclass(frozen=True)
-class ClockRow:
-    """A step at its hours. day: 'Saturday 5 December 2026', '' without an hour; start: '14:05' or '+1:25'.
-
-    must_start: why it must not be missed ('out of the oven'), '' where it may slip.
-    begins, free, ends: with their time zone; None on a plan without an hour.
-    """
-
-    row: PlanRow
-    day: str
-    start: str
-    free: str
-    end: str
-    must_start: str = ""
-    begins: datetime | None = None
-    free_at: datetime | None = None
-    ends: datetime | None = None
-
-
-@dataclass(frozen=True)
-class DayPlan:
-    """The work of one or more recipes at hours of a day.
-
-    total, hands_on, waiting: '4 h 25 min'. starts, ready: '10:40, Saturday 5 December 2026', or ''.
-    proof: what is known of its length, a sentence. written_order: how long the steps take one after another.
-    """
-
-    title: str
-    rows: tuple[ClockRow, ...]
-    total: str
-    hands_on: str
-    waiting: str
-    written_order: str
-    starts: str
-    ready: str
-    proof: str
-    notes: tuple[str, ...]
-    timeline: Timeline | None
-
-
-@dataclass(frozen=True)
-class Times:
-    """hands_on: '1 h 10 min'; start_to_finish: '4 h 25 min'; the *_iso are ISO 8601 durations."""
-
-    hands_on: str
-    waiting: str
-    start_to_finish: str
-    hands_on_iso: str
-    cook_iso: str
-    total_iso: str
-
-
-@dataclass(frozen=True)
 class SheetCaution:
     """level: 'red' or 'amber'. text: ready for print. source: who says so."""
 
@@ -260,79 +156,6 @@ class SheetRevision:
 @dataclass(frozen=True)
 class SheetVideo:
     address: str
-
-
-@dataclass(frozen=True)
-class SheetSwap:
-    """What may stand in for an ingredient.
-
-    instead_of: 'self-raising flour'. use: '150 g plain flour + 1 1/2 tsp baking powder', for the amount on
-    this sheet. changes: what it does to the bake, a sentence, '' for nothing. reason: why it is shown ('not
-    sold in the United States'), '' for none. source: who says so.
-    """
-
-    instead_of: str
-    use: str
-    changes: str
-    reason: str
-    source: str
-
-
-@dataclass(frozen=True)
-class NutrientRow:
-    """One line of the table. name: 'Fat', 'of which saturates'; is_inner: set in under the line above.
-
-    per_portion, per_100g: '12 g', '<0.5 g', '' where the table has no such column. daily: '15 %' of the daily
-    value (US), '' elsewhere. key: the same in every edition ('fat', 'salt').
-    """
-
-    name: str
-    per_portion: str
-    per_100g: str
-    daily: str = ""
-    is_inner: bool = False
-    key: str = ""
-
-
-@dataclass(frozen=True)
-class Nutrition:
-    """An estimate, rounded as the region's rules say.
-
-    style: 'eu', 'us' or 'au'. portion: '1 cupcake, about 78 g', '' where only 100 g are given. notes: that it is
-    an estimate, what was counted, which ingredients (under 5 % of the weight) are missing, which table the
-    figures come from. energy: of a portion, else of 100 g, in one unit: '250 kcal'.
-    """
-
-    style: str
-    portion: str
-    rows: tuple[NutrientRow, ...]
-    notes: tuple[str, ...]
-    energy: str = ""
-
-
-@dataclass(frozen=True)
-class FormulaRow:
-    """name: 'strong white flour'. weight: '325 g'. percent: '65 %' of all flour. part: 'Poolish' or ''."""
-
-    name: str
-    weight: str
-    percent: str
-    part: str = ""
-
-
-@dataclass(frozen=True)
-class Formula:
-    """A dough in baker's percentages.
-
-    title: of the dough. rows: every ingredient of the whole dough, preferment included. totals: (what,
-    figure): ('total flour', '500 g'), ('hydration', '65 %'), ('piece', '85 g dough, about 74 g
-    baked'). notes: dough temperature, what was counted.
-    """
-
-    title: str
-    rows: tuple[FormulaRow, ...]
-    totals: tuple[tuple[str, str], ...]
-    notes: tuple[str, ...]
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from sitegen.sheet.amounts import duration_text
 from sitegen.sheet.plan_notes import plan_notes
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.timeline import timeline_of
-from sitegen.sheet.values import PlanRow, Timeline, Times
+from sitegen.sheet.work_values import PlanRow, Timeline, Times
 from sitegen.timing.conflict import CannotPlan
 from sitegen.timing.graph import tasks_of
 from sitegen.timing.hours import clock, iso_duration

@@ -58,7 +58,7 @@ class Content:
 
     recipes and tutorials that could not be read at all are missing here and stand in `faults`.
     texts: file -> its lines, to show the line of a fault. prices: what the school pays, for the kitchen's own
-    commands; None where it has no `prices.yaml`, or one at fault. orders: of `content/orders/`, for those too.
+    commands; None where it has no `prices.yaml`, or one at fault. orders: of `content/orders/`, likewise.
     """
 
     root: str

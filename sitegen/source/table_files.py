@@ -5,7 +5,7 @@ Figures stay text here; `table_rows.py` reads them.
 
 from typing import Literal
 
-from pydantic import Field, RootModel
+from pydantic import RootModel
 
 from sitegen.kitchen.editions import Measuring
 from sitegen.source.file_texts import FileModel, YesNo

@@ -7,8 +7,8 @@ from sitegen.press.card_photos import boxes_of, cut_for_card
 from sitegen.sheet.values import (
     BatchLabel,
     Head,
-    PlanRow,
     Sheet,
+    SheetAlternative,
     SheetCaution,
     SheetComponent,
     SheetLine,
@@ -17,9 +17,9 @@ from sitegen.sheet.values import (
     SheetStep,
     SheetVideo,
     StepUse,
-    Times,
     TutorialLink,
 )
+from sitegen.sheet.work_values import PlanRow, Times
 from tests.press.sample_parts import (
     BRITISH,
     FORMULA,
@@ -162,7 +162,7 @@ def _line(number: int) -> SheetLine:
         SheetLine("160\u00a0g", "caster sugar"),
         SheetLine("¾\u00a0tsp", "bicarbonate of soda", beside="4\u00a0g"),
         SheetLine("2", "medium eggs", allergens=("eggs",), extra="at room temperature"),
-        SheetLine("100\u00a0g", "sunflower oil", alternatives="or rapeseed oil"),
+        SheetLine("100\u00a0g", "sunflower oil", others=(SheetAlternative("or", "rapeseed oil"),)),
         SheetLine("", "flour", extra="for dusting", allergens=("wheat",)),
         SheetLine("40\u00a0g", "flaked almonds", allergens=("almonds",), optional=True),
         SheetLine("1½", "lemons", extra="zest only, the fruit kept for another day and another bake"),

@@ -7,16 +7,8 @@ from typing import Any
 from PIL import Image, ImageDraw
 
 from sitegen.press.imprint import Imprint
-from sitegen.sheet.values import (
-    BatchLabel,
-    EditionLabel,
-    Formula,
-    FormulaRow,
-    NutrientRow,
-    Nutrition,
-    SheetCaution,
-    SheetSwap,
-)
+from sitegen.sheet.panel_values import Formula, FormulaRow, NutrientRow, Nutrition, SheetSwap
+from sitegen.sheet.values import BatchLabel, EditionLabel, SheetCaution
 
 IMPRINT = Imprint(
     name="Tansy Row",

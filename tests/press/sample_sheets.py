@@ -12,9 +12,9 @@ from sitegen.press.pictures import cut_picture
 from sitegen.sheet.values import (
     Head,
     IngredientSide,
-    PlanRow,
     PublicComponent,
     Sheet,
+    SheetAlternative,
     SheetCaution,
     SheetComponent,
     SheetLine,
@@ -24,9 +24,9 @@ from sitegen.sheet.values import (
     SheetVideo,
     StepUse,
     Teaser,
-    Times,
     TutorialLink,
 )
+from sitegen.sheet.work_values import PlanRow, Times
 from tests.press.sample_parts import (
     BRITISH,
     ESTIMATES,
@@ -55,7 +55,9 @@ _TOPPING = (
     SheetLine("150 g", "caster sugar"),
     SheetLine("45 g", "water"),
     SheetLine("2", "medium eggs and 15 g of a beaten one", allergens=("eggs",)),
-    SheetLine("400 g", "quinces", alternatives="or firm pears", extra="peeled, cored and sliced"),
+    SheetLine(
+        "400 g", "quinces", others=(SheetAlternative("or", "firm pears"),), extra="peeled, cored and sliced"
+    ),
     SheetLine("1½ tbsp", "brandy", optional=True),
     SheetLine("640 g", "Hazelnut crumb", is_part=True),
 )

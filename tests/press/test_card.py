@@ -18,7 +18,8 @@ from sitegen.press.card import PAPERS, CardPress
 from sitegen.press.card_page import card_html
 from sitegen.press.card_photos import PhotoMissing
 from sitegen.press.theme import Theme, load_theme
-from sitegen.sheet.values import Formula, FormulaRow, NutrientRow, Nutrition, Sheet, SheetSwap
+from sitegen.sheet.panel_values import Formula, FormulaRow, NutrientRow, Nutrition, SheetSwap
+from sitegen.sheet.values import Sheet, SheetAlternative
 from tests.press.card_words import printed_words, words_of_html
 from tests.press.sample_cards import PAGE, card_photos, in_cups, sample_sheet, with_panels
 from tests.press.sample_parts import TABLE_IMPRINT
@@ -314,7 +315,14 @@ def test_markup_in_any_field_is_printed_or_dropped_but_never_obeyed(
 def poisoned(sheet: Sheet, harm: str) -> Sheet:
     """The sheet with `harm` in each of its texts."""
     part = sheet.components[0]
-    line = replace(part.lines[0], name=harm, amount=harm, extra=harm, alternatives=harm, beside=harm)
+    line = replace(
+        part.lines[0],
+        name=harm,
+        amount=harm,
+        extra=harm,
+        others=(SheetAlternative(harm, harm, (harm,)),),
+        beside=harm,
+    )
     step = replace(part.steps[0], text=harm, oven=harm, until=harm, hands_on=harm, fill=harm, wait=harm)
     row = replace(sheet.plan[0], summary=harm, component=harm, start=harm, hands_on=harm, wait=harm)
     caution = replace(sheet.cautions[0], title=harm, text=harm, source=harm)

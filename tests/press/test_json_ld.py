@@ -9,7 +9,8 @@ import pytest
 
 from sitegen.press.json_ld import recipe_data
 from sitegen.press.picture import Picture
-from sitegen.sheet.values import NutrientRow, Nutrition, View
+from sitegen.sheet.panel_values import NutrientRow, Nutrition
+from sitegen.sheet.values import View
 from tests.press.sample_parts import IMPRINT, TABLE_IMPRINT
 from tests.press.sample_sheets import (
     HERE,

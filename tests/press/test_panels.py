@@ -15,7 +15,8 @@ from sitegen.press.plain_sheet import plain_sheet
 from sitegen.press.recipe_page import recipe_page
 from sitegen.press.theme import Theme, load_theme
 from sitegen.release.audience import public_view
-from sitegen.sheet.values import Formula, Sheet, SheetSwap, View
+from sitegen.sheet.panel_values import Formula, SheetSwap
+from sitegen.sheet.values import Sheet, View
 from tests.press.sample_parts import FORMULA, IMPRINT, NUTRITION, PLAIN_FORMULA, TABLE_IMPRINT, US_NUTRITION
 from tests.press.sample_sheets import HERE, SHEET, THEME_FOLDER
 

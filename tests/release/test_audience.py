@@ -8,7 +8,8 @@ import pytest
 
 from sitegen.kitchen.recipe import PublicShows
 from sitegen.release.audience import photos_in, public_revisions, public_view, with_pages_of
-from sitegen.sheet.values import IngredientSide, Sheet, SheetSwap, Teaser
+from sitegen.sheet.panel_values import SheetSwap
+from sitegen.sheet.values import IngredientSide, Sheet, Teaser
 from tests.press.sample_sheets import SHEET
 from tests.release.conftest import Done
 from tests.release.small_school import FIELDS, RELEASES, SECRETS, canary

@@ -7,10 +7,12 @@ import pytest
 
 from sitegen.faults import FaultCode
 from sitegen.release.proof import proof
-from sitegen.sheet.checks import CODES
+from sitegen.sheet import checks, order_checks
 
 SAMPLE = Path(__file__).parents[1] / "source" / "sample_school"
 RECIPE = "content/recipes/blackcurrant-and-bay-cupcakes/recipe.yaml"
+ORDER = "content/orders/saturday.yaml"
+CODES = (*checks.CODES, *order_checks.CODES)
 SHOWN = tuple(row for row in CODES if row.good)
 
 
@@ -25,7 +27,8 @@ def test_the_sample_school_has_none_of_them() -> None:
 @pytest.mark.parametrize("row", SHOWN, ids=lambda row: row.code)
 def test_the_bad_example_of_a_sheet_provokes_its_code(row: FaultCode, tmp_path: Path) -> None:
     root = Path(shutil.copytree(SAMPLE, tmp_path / "school"))
-    text = (root / RECIPE).read_text(encoding="utf-8")
+    file = root / (ORDER if row.file == "order.yaml" else RECIPE)
+    text = file.read_text(encoding="utf-8")
     assert row.good in text
-    (root / RECIPE).write_text(text.replace(row.good, row.bad, 1), encoding="utf-8")
+    file.write_text(text.replace(row.good, row.bad, 1), encoding="utf-8")
     assert row.code in codes(root)

@@ -32,7 +32,7 @@ def waits_for(title: str, other: str) -> Component:
 
 
 def used_too_late() -> Recipe:
-    """A syrup that must be used within 10 minutes, beside something that takes an hour once the syrup is made."""
+    """A syrup that must be used within 10 minutes, beside something that sets for an hour after it."""
     syrup = Component("Syrup", (), (says("Boil.", hands_on_min=single(5), within_min=Fraction(10)),))
     jelly = Component("Jelly", (), (says("Set.", wait_min=single(60), after=("Syrup",)),))
     finish = Component("Finish", (), (says("Pour.", hands_on_min=single(5), after=("Syrup", "Jelly")),))

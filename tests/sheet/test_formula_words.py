@@ -7,7 +7,7 @@ import pytest
 from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, DoughAim, Makes, PieceWeight, Recipe
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.formula_words import percent_text
-from sitegen.sheet.values import Formula
+from sitegen.sheet.panel_values import Formula
 from tests.sheet.pantry import Fraction, line, part, recipe, says, tables
 
 POOLISH = Component(

@@ -10,7 +10,7 @@ from sitegen.kitchen.recipe import Component, IngredientLine, Makes, OvenSetting
 from sitegen.kitchen.shares import made_components
 from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.nutrition_words import nutrition_of
-from sitegen.sheet.values import Nutrition
+from sitegen.sheet.panel_values import Nutrition
 from tests.sheet.pantry import line, recipe, says, setting
 
 BAKE = Step((Words("Bake."),), oven=OvenSetting(Fraction(160), "celsius", True))

@@ -7,9 +7,9 @@ import pytest
 from sitegen.kitchen.recipe import Component, IngredientLine, Makes, OfferedSwap
 from sitegen.sheet.amounts import NO_BREAK
 from sitegen.sheet.build import build_sheet
+from sitegen.sheet.panel_values import SheetSwap
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.swap_words import MadeLines, swaps_of
-from sitegen.sheet.values import SheetSwap
 from tests.sheet.pantry import Fraction, choice, line, part, recipe, says, setting, tables
 
 

@@ -22,6 +22,7 @@ FILES = {
     "site.yaml": "content/site.yaml",
     "larder.yaml": "content/larder.yaml",
     "prices.yaml": "content/prices.yaml",
+    "order.yaml": "content/orders/saturday.yaml",
     "tutorial.md": "content/tutorials/whisking.md",
 }
 ROWS = tuple(catalogue().values())

@@ -11,7 +11,7 @@ from sitegen.source.schemas import Kind, schema_of
 
 SAMPLE = Path(__file__).parent / "sample_school" / "content"
 DEMO = Path(__file__).parents[2] / "content"
-KINDS: tuple[Kind, ...] = ("recipe", "site", "larder", "prices", "tutorial")
+KINDS: tuple[Kind, ...] = ("recipe", "site", "larder", "prices", "order", "tutorial")
 
 
 class EditorLoader(yaml.SafeLoader):
@@ -28,6 +28,7 @@ def documents() -> Iterator[tuple[Kind, Path]]:
         yield "site", root / "site.yaml"
         yield from (("larder", path) for path in root.glob("larder.yaml"))
         yield "prices", root / "prices.yaml"
+        yield from (("order", path) for path in sorted(root.glob("orders/*.yaml")))
         yield from (("recipe", path) for path in sorted(root.glob("recipes/*/recipe.yaml")))
         yield from (("tutorial", path) for path in sorted(root.glob("tutorials/*.md")))
 
