@@ -25,9 +25,11 @@ class Wishes(TypedDict):
     makes: str
     times: str
     cooks: int
-    oven_loads: int
+    oven_tins: int | None
     edition: str
     svg: Path | None
+    pdf: Path | None
+    paper: str | None
     calendar: Path | None
     as_json: bool
     root: Path | None
@@ -35,16 +37,23 @@ class Wishes(TypedDict):
 
 @click.command()
 @click.argument("recipes", nargs=-1, required=True)
-@click.option("--ready-by", default="", metavar="HOUR", help="When it must be ready: '2026-12-05 16:00'.")
-@click.option("--start", default="", metavar="HOUR", help="When the work begins, instead.")
+@click.option("--ready-by", default="", metavar="HOUR", help="'2026-12-05 16:00' or 'Saturday 16:00'.")
+@click.option("--start", default="", metavar="HOUR", help="Not to begin before it, instead.")
 @click.option("--rest", default="", metavar="HOURS", help="Nobody works between them: 22:00-07:00.")
 @click.option("--makes", default="", metavar="N", help="How many, or what weight: 24, '900 g'.")
 @click.option("--times", default="", metavar="F", help="A factor: 2, 3/2.")
-@click.option("--cooks", default=1, type=click.IntRange(1, 20), help="Pairs of hands.")
-@click.option("--oven-loads", default=1, type=click.IntRange(1, 20), help="Loads the oven takes at a time.")
+@click.option("--cooks", default=1, type=click.IntRange(1, 20), metavar="N", help="Pairs of hands.")
+@click.option(
+    "--oven-tins",
+    type=click.IntRange(1, 200),
+    metavar="N",
+    help="Tins that the oven takes at a time. Default: as many as the recipe was tested with.",
+)
 @click.option("--edition", default="", metavar="E", help="Such as us-cups. Default: the school's own.")
-@click.option("--svg", type=_FILE, help="Write the picture.")
-@click.option("--calendar", type=_FILE, help="Write an iCalendar file, with alarms.")
+@click.option("--svg", type=_FILE, metavar="FILE", help="Write the picture.")
+@click.option("--pdf", type=_FILE, metavar="FILE", help="Print it: picture, notes and table.")
+@click.option("--paper", type=click.Choice(["a4", "letter"]), help="Of the PDF. Default: the school's usual.")
+@click.option("--calendar", type=_FILE, metavar="FILE", help="Write an iCalendar file, with alarms.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @root_option
 def plan(recipes: tuple[str, ...], **wishes: Unpack[Wishes]) -> None:
@@ -56,13 +65,13 @@ def plan(recipes: tuple[str, ...], **wishes: Unpack[Wishes]) -> None:
       sitegen plan lemon-shortbread --ready-by '2026-12-05 16:00' --rest 22:00-07:00
       sitegen plan lemon-shortbread --makes 48 --cooks 2 --calendar saturday.ics
 
-    Exit codes: 0 shown, 1 the recipe has faults, 2 wrong use or no such plan.
+    Exit codes: 0 shown, 1 the recipe has faults, 2 wrong use or no such plan, 3 nothing can print.
     """
     from sitegen.release.plans import PlanWords, asked_plan
 
     now = datetime.now(UTC)
     words = PlanWords(
-        wishes["ready_by"], wishes["start"], wishes["rest"], wishes["cooks"], wishes["oven_loads"]
+        wishes["ready_by"], wishes["start"], wishes["rest"], wishes["cooks"], wishes["oven_tins"]
     )
     question: BatchQuestion = {
         "recipe": "",
@@ -77,23 +86,40 @@ def plan(recipes: tuple[str, ...], **wishes: Unpack[Wishes]) -> None:
     )
     if wishes["calendar"] is not None and not asked.plan.starts:
         raise stop("a calendar needs an hour\ngive --ready-by or --start", Exit.WRONG_USE)
-    _write_files(asked, wishes, now)
+    _write_files(asked, question, wishes, now)
     _show(asked, as_json=wishes["as_json"])
 
 
-def _write_files(asked: "AskedPlan", wishes: Wishes, now: datetime) -> None:
+def _write_files(asked: "AskedPlan", question: BatchQuestion, wishes: Wishes, now: datetime) -> None:
     """What was asked for as files; each is said on the standard error."""
     from sitegen.press.calendar_file import calendar_file
     from sitegen.press.timeline import WIDE, timeline_svg
 
-    if wishes["svg"] is not None and asked.plan.timeline is not None:
+    if wishes["svg"] is not None:
+        if asked.plan.timeline is None:
+            raise stop("a picture needs steps that take time", Exit.WRONG_USE)
         _write(wishes["svg"], timeline_svg(asked.plan.timeline, WIDE, "plan").encode())
     if wishes["calendar"] is not None:
         _write(wishes["calendar"], calendar_file(asked.plan, asked.host, now))
+    if wishes["pdf"] is not None:
+        _write(wishes["pdf"], _printed(asked, question, wishes["paper"] or ""))
+
+
+def _printed(asked: "AskedPlan", question: BatchQuestion, paper: str) -> bytes:
+    from sitegen.release.card_work import MachineLacks
+    from sitegen.release.plan_print import plan_pdf
+
+    try:
+        return answer(question, lambda folder, _: plan_pdf(folder, asked, paper))
+    except MachineLacks as lack:
+        raise stop(f"The machine lacks a library: {lack.library}", Exit.MACHINE_LACKS) from None
 
 
 def _write(path: Path, content: bytes) -> None:
-    path.write_bytes(content)
+    try:
+        path.write_bytes(content)
+    except OSError as problem:
+        raise stop(f"'{path}' cannot be written: {problem.strerror}", Exit.WRONG_USE) from None
     click.echo(f"written: {path}", err=True)
 
 

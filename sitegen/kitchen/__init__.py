@@ -1,4 +1,4 @@
-"""The trade's arithmetic: amounts, tins, eggs, ovens, shares, scaling, rounding, cautions.
+"""The trade's arithmetic: measures, tins, eggs, ovens, shares, doughs, nutrition, keeping, cautions, cost.
 
 in:        frozen values (recipes, tables) and numbers
 out:       frozen values and exact Fractions; or a small error with fields

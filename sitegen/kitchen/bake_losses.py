@@ -54,7 +54,7 @@ def loss_of(made: MadeComponent, owner: Recipe, table: NutritionTable) -> Loss:
     heat = heat_of(made.component, table)
     if made.component.bake_loss is not None:
         return Loss(water=made.component.bake_loss)
-    short = _stated_shortfall(made, owner)
+    short = _stated_shortfall(made, owner, table)
     if short is not None:
         return Loss(waste=short) if heat is Heat.NONE else Loss(water=short)
     name = f"{made.component.kind} {made.component.title}".casefold()
@@ -64,12 +64,13 @@ def loss_of(made: MadeComponent, owner: Recipe, table: NutritionTable) -> Loss:
     return Loss()
 
 
-def _stated_shortfall(made: MadeComponent, owner: Recipe) -> Fraction | None:
+def _stated_shortfall(made: MadeComponent, owner: Recipe, table: NutritionTable) -> Fraction | None:
     """How much less a recipe of one component says it makes than goes into it; None where unsaid.
 
     A weight of pieces ('12 rolls of 85 g') is said of the dough, before it is baked.
     """
-    put_in = sum((grams for grams in made.line_grams if grams is not None), NOTHING)
+    lines = zip(made.component.lines, made.line_grams, strict=True)
+    put_in = sum((grams for line, grams in lines if grams is not None and table.is_eaten(line)), NOTHING)
     makes = owner.makes
     if makes.grams is None or makes.noun or len(owner.components) > 1 or not put_in:
         return None

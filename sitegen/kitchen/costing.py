@@ -99,7 +99,8 @@ def cost_of(made: Sequence[MadeComponent], pieces: Fraction, prices: PriceList, 
     made: its components. pieces: that it makes (kilograms for a yield by weight), above 0.
     weigh: as the school's own kitchen does. A count is held against a price by the piece as it is; all else
     by weight. Whites and yolks without a price of their own cost their share of the egg's weight; a fruit
-    costs the whole of it, whatever part is taken. Hands-on time is that of the tested batch.
+    costs the whole of it, whatever part is taken. Hands-on time is that of the steps as they come: grown by
+    the batch, where the caller has let them grow.
     Source: common practice.
     """
     hands_on = sum((_hands_on_min(one) for one in made), NOTHING)

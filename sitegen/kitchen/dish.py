@@ -59,18 +59,18 @@ def dish_of(
     put_in = [
         _PutIn(line.chosen, grams, used.of(one), alcohol.of(one), compositions(line.chosen))
         for one in made
-        for line, grams in _weighed(one)
+        for line, grams in _weighed(one, table)
     ]
     raw = sum((each.grams * each.used for each in put_in), NOTHING)
     known = sum((each.grams * each.used for each in put_in if each.composition is not None), NOTHING)
     nutrients = reduce(Nutrients.plus, (each.nutrients for each in put_in), Nutrients())
-    left = sum((grams * weight.of(one) for one in made for _, grams in _weighed(one)), NOTHING)
+    left = sum((grams * weight.of(one) for one in made for _, grams in _weighed(one, table)), NOTHING)
     return Dish(
         nutrients=nutrients,
         grams=max(left, raw - nutrients.water) if known == raw else left,
         known_share=known / raw if raw else NOTHING,
         missing=tuple(_missing(put_in, raw)),
-        unweighed=tuple(_unweighed(made)),
+        unweighed=tuple(_unweighed(made, table)),
         losses=losses,
     )
 
@@ -151,18 +151,24 @@ def _left(one: MadeComponent) -> Fraction:
     return one.left_g / (one.grams * (WHOLE - (one.component.bake_loss or NOTHING)))
 
 
-def _weighed(one: MadeComponent) -> Iterator[tuple[IngredientLine, Fraction]]:
+def _eaten(one: MadeComponent, table: NutritionTable) -> Iterator[tuple[IngredientLine, Fraction | None]]:
+    """The lines of ingredients that stay in the dish, with their grams."""
     for line, grams in zip(one.component.lines, one.line_grams, strict=True):
-        if isinstance(line, IngredientLine) and grams is not None:
+        if isinstance(line, IngredientLine) and table.is_eaten(line):
             yield line, grams
 
 
-def _unweighed(made: Sequence[MadeComponent]) -> Iterator[Choice]:
+def _weighed(one: MadeComponent, table: NutritionTable) -> Iterator[tuple[IngredientLine, Fraction]]:
+    for line, grams in _eaten(one, table):
+        if grams is not None:
+            yield line, grams
+
+
+def _unweighed(made: Sequence[MadeComponent], table: NutritionTable) -> Iterator[Choice]:
     """What is asked for by an amount that cannot be weighed; what has no amount, or is optional, is not."""
     for one in made:
-        for line, grams in zip(one.component.lines, one.line_grams, strict=True):
-            is_asked_for = isinstance(line, IngredientLine) and line.amount is not None and not line.optional
-            if isinstance(line, IngredientLine) and is_asked_for and grams is None:
+        for line, grams in _eaten(one, table):
+            if line.amount is not None and not line.optional and grams is None:
                 yield line.chosen
 
 

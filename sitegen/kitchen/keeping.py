@@ -112,6 +112,12 @@ def _fits(row: KeepingRow, part: KeptPart) -> bool:
     )
 
 
+def has_to_chill(keeping: Sequence[Keeps]) -> bool:
+    """Whether a thing must stand in the fridge: it keeps there, and not in the room."""
+    hours = {keeps.place: keeps.hours for keeps in keeping}
+    return hours.get(FRIDGE, NOT_THERE) != NOT_THERE and hours.get(ROOM, NOT_THERE) == NOT_THERE
+
+
 def longer_than_usual(part: KeptPart, row: KeepingRow) -> tuple[tuple[Keeps, Keeps], ...]:
     """Each place where the baker's figure is longer than the row's: (what she says, what is usual)."""
     usual = {keeps.place: keeps for keeps in row.keeping}
@@ -152,9 +158,8 @@ class _Told:
         row = None if part.keeping else usual_keeping(part, table)
         keeping = row.keeping if row else part.keeping
         hours = {keeps.place: keeps.hours for keeps in keeping}
-        has_to_chill = FRIDGE in hours and hours.get(ROOM, NOT_THERE) == NOT_THERE
         is_fresh = CHILLED in part.roles and not part.baked and ROOM not in hours
-        return cls(part.title, hours, row.key if row else "", has_to_chill or is_fresh)
+        return cls(part.title, hours, row.key if row else "", has_to_chill(keeping) or is_fresh)
 
     def limit(self, place: str, hours: Span) -> Limit:
         return Limit(place, hours, self.title, self.usual_for)

@@ -20,7 +20,10 @@ class Leftover:
 
 
 def leftovers(made: Sequence[MadeComponent]) -> tuple[Leftover, ...]:
-    """Everything left over of a batch, in the order of work; of a base recipe as a whole, under its title."""
+    """Everything left over of a batch, in the order of work.
+
+    Of a base recipe as a whole, under its title; where it is made for each, of each making.
+    """
     return tuple(_leftovers(made))
 
 
@@ -29,4 +32,5 @@ def _leftovers(made: Sequence[MadeComponent]) -> Iterator[Leftover]:
         if one.left_share or one.left_g:
             is_whole = one.base is not None and one.component is one.base.components[-1]
             title = one.base.title if one.base is not None and is_whole else one.title
-            yield Leftover(title, one.left_share, one.left_g)
+            whose = f"{title}, for {one.made_for}" if is_whole and one.made_for else title
+            yield Leftover(whose, one.left_share, one.left_g)

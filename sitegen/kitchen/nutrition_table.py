@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from sitegen.kitchen.label_rounding import RoundingRule
 from sitegen.kitchen.nutrition import EnergyFactor, Quantity
+from sitegen.kitchen.recipe import IngredientLine, Line
 
 
 @dataclass(frozen=True)
@@ -72,7 +73,7 @@ class AlcoholLeft:
 @dataclass(frozen=True)
 class NutritionTable:
     """bake_losses: the narrower rows first. hob_words: of a method, each tells of boiling, unless one of
-    `unless_words` stands there.
+    `unless_words` stands there. taken_out: what is steeped and lifted out, by the larder's key.
     """
 
     factors: tuple[EnergyFactor, ...] = ()
@@ -81,6 +82,11 @@ class NutritionTable:
     alcohol_left: AlcoholLeft = AlcoholLeft()
     hob_words: tuple[str, ...] = ()
     not_hob_words: tuple[str, ...] = ()
+    taken_out: frozenset[str] = frozenset()
+
+    def is_eaten(self, line: Line) -> bool:
+        """Whether what a line brings stays in the dish."""
+        return not isinstance(line, IngredientLine) or line.chosen.ingredient not in self.taken_out
 
     def label(self, region: str) -> Label | None:
         """The table that a region prints, or None."""

@@ -204,9 +204,10 @@ class Step:
     tutorial: the slug of a technique page, or ''.
     within_min: minutes after its end within which what follows must begin (syrup, whipped cream).
     holds_min: minutes that what it made may wait; holds_how: 'chilled', in the baker's words, or ''.
-    tools: what its hands-on time keeps busy ('mixer'). heat: 'hob', 'fridge', 'freezer' or ''.
+    tools: what its hands-on time keeps busy ('mixer'). waits_in: what its wait keeps busy ('proofing box'),
+    or ''. heat: 'hob' where it is worked there, 'fridge' or 'freezer' where it waits there, or ''.
     grows: whether its hands-on time grows with the batch (piping), or stays (one mix in a larger bowl).
-    loads: how often its wait in the oven is gone through, one load after another.
+    loads: how often its wait in the oven is gone through, one load after another. tins: in all loads.
     """
 
     prose: Prose
@@ -222,9 +223,11 @@ class Step:
     holds_min: Fraction | None = None
     holds_how: str = ""
     tools: tuple[str, ...] = ()
+    waits_in: str = ""
     heat: str = ""
     grows: bool = False
     loads: int = 1
+    tins: int = 1
     at: Place = _at()
 
     @property

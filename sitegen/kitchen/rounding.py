@@ -24,6 +24,7 @@ ML_STEPS = (
     (Fraction(0), Fraction(5)),
     (Fraction(0), Fraction(1)),
     (Fraction(0), Fraction(1, 2)),
+    (Fraction(0), Fraction(1, 10)),
 )
 GRAMS_IN_OUNCE = Fraction(28349523125, 10**9)
 OUNCE_LIMIT = Fraction(1, 10)
@@ -54,7 +55,10 @@ def rounded_grams(grams: Fraction, fine: bool) -> Fraction:
 
 
 def rounded_ml(ml: Fraction) -> Fraction:
-    """A volume as a jug shows it, ml: to 5 below 250, to 10 above, finer where that is over 2.5 % off."""
+    """A volume as a jug shows it, ml: to 5 below 250, to 10 above, finer where that is over 2.5 % off.
+
+    A few ml are to 0.5, else to 0.1, as a syringe shows them.
+    """
     return _first_within(ml, ML_STEPS, USUAL_LIMIT)
 
 

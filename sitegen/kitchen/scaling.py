@@ -16,7 +16,6 @@ from sitegen.kitchen.recipe import (
     BatchAsk,
     BatchKind,
     Choice,
-    IngredientLine,
     Makes,
     PartLine,
     Recipe,
@@ -27,7 +26,7 @@ from sitegen.kitchen.recipe import (
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.tin_scaling import TinRule, tin_scale, written_fill
 from sitegen.kitchen.tins import NoCapacity, vessels
-from sitegen.kitchen.weighing import grams_of
+from sitegen.kitchen.weighing import Scales
 
 LARGEST, SMALLEST = Fraction(1000), Fraction(1, 1000)
 SAME = Fraction(1)
@@ -95,7 +94,7 @@ def batch_of(
     if ask.kind is BatchKind.TIN:
         return _for_tin(ask, recipe, tables)
     if ask.kind is BatchKind.USING:
-        factor = _using_factor(ask, recipe, bases, _Scale(tables, written))
+        factor = _using_factor(ask, recipe, bases, Scales(tables, written))
     else:
         factor = _counted_factor(ask, recipe, tables.balances)
     makes = ask.makes if ask.makes is not None else recipe.makes.count * factor
@@ -166,27 +165,14 @@ def _makes_in(wanted: Tin, makes: Makes, tested: Tin, factor: Fraction) -> Fract
     return Fraction(max(round(makes.count * factor), 1))
 
 
-@dataclass(frozen=True)
-class _Scale:
-    """The tables and the edition by which an ingredient is weighed."""
-
-    tables: Tables
-    written: Edition
-
-    def grams(self, line: IngredientLine, choice: Choice) -> Span | None:
-        """The weight of a line if it is made with that choice."""
-        row = self.tables.larder.find(choice.ingredient) if choice.ingredient else None
-        return grams_of(choice.amount or line.amount, choice, row, self.written, self.tables)
-
-
-def _using_factor(ask: BatchAsk, recipe: Recipe, bases: Mapping[str, Recipe], scale: _Scale) -> Fraction:
+def _using_factor(ask: BatchAsk, recipe: Recipe, bases: Mapping[str, Recipe], scales: Scales) -> Fraction:
     """What is in hand against all of it in the recipe's own components."""
     hand = ask.using
     if hand is None:
         raise CannotScale(WhyNot.NOTHING_ASKED, recipe.title)
     name = hand.chosen.name
-    in_hand = scale.grams(hand, hand.chosen)
-    needed = list(_needs(hand.chosen, recipe, bases, scale))
+    in_hand = scales.grams(hand)
+    needed = list(_needs(hand.chosen, recipe, bases, scales))
     if not needed:
         raise CannotScale(WhyNot.NOT_IN_RECIPE, name)
     known = [span.middle for span in needed if span is not None]
@@ -196,20 +182,20 @@ def _using_factor(ask: BatchAsk, recipe: Recipe, bases: Mapping[str, Recipe], sc
 
 
 def _needs(
-    wanted: Choice, recipe: Recipe, bases: Mapping[str, Recipe], scale: _Scale
+    wanted: Choice, recipe: Recipe, bases: Mapping[str, Recipe], scales: Scales
 ) -> Iterator[Span | None]:
     """The weight of each line that takes of what is in hand; None for one that cannot be weighed."""
     for line in (line for component in recipe.components for line in component.lines):
         if isinstance(line, PartLine):
             if line.from_base and line.source.casefold() == wanted.name.casefold():
-                yield _part_weight(line, bases, scale)
+                yield _part_weight(line, bases, scales)
         elif line.amount is not None and _is_same(line.chosen, wanted):
-            yield scale.grams(line, line.chosen)
+            yield scales.grams(line)
 
 
-def _part_weight(line: PartLine, bases: Mapping[str, Recipe], scale: _Scale) -> Span | None:
-    if line.amount is not None and scale.tables.measures.is_weight(line.amount.unit):
-        return scale.tables.measures.grams(line.amount)
+def _part_weight(line: PartLine, bases: Mapping[str, Recipe], scales: Scales) -> Span | None:
+    if line.amount is not None and scales.tables.measures.is_weight(line.amount.unit):
+        return scales.tables.measures.grams(line.amount)
     base = bases.get(line.source)
     if base is None or base.makes.grams is None or line.share is None:
         return None

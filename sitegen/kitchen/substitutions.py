@@ -74,6 +74,17 @@ def needed_in(swaps: Iterable[Swap], ingredient: str, region: str, written: str)
     return next((swap for swap in ways if swap.reason(region, written) is not None), None)
 
 
+def differs_in(swaps: Iterable[Swap], ingredient: str, region: str, written: str) -> str:
+    """How what a region sells under an ingredient's name differs from what the recipe means; '' for not.
+
+    written: the region that the recipe is written for.
+    """
+    if region == written:
+        return ""
+    ways = ways_without(swaps, ingredient, written)
+    return next((swap.differs_in[region] for swap in ways if region in swap.differs_in), "")
+
+
 def substitutes(swap: Swap, original: Original) -> tuple[Substitute, ...] | None:
     """The exact weight of everything that takes the place of an amount.
 

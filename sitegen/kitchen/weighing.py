@@ -1,13 +1,35 @@
 """What an amount of an ingredient weighs, by whichever way it is measured."""
 
+from dataclasses import dataclass
+
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.eggs import UnknownEggSize, edible_grams
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Amount, Choice, Span
+from sitegen.kitchen.recipe import Amount, Choice, IngredientLine, Span
 from sitegen.kitchen.tables import Tables
 
 USUAL_SIZE = "medium"
 HENS_EGG = "egg"
+
+
+@dataclass(frozen=True)
+class Scales:
+    """The scales of the kitchen that recipes are written in. written: for its spoons, cups and eggs."""
+
+    tables: Tables
+    written: Edition
+
+    def row(self, choice: Choice) -> Ingredient | None:
+        """The larder's row of an ingredient, or None where the larder has none."""
+        return self.tables.larder.find(choice.ingredient) if choice.ingredient else None
+
+    def grams(self, line: IngredientLine) -> Span | None:
+        """What a line weighs as written, grams, exact; None where it cannot be known."""
+        return self.weigh(line.amount, line.chosen)
+
+    def weigh(self, amount: Amount | None, choice: Choice) -> Span | None:
+        """What an amount of an ingredient weighs, as `grams_of` says."""
+        return grams_of(amount, choice, self.row(choice), self.written, self.tables)
 
 
 def grams_of(

@@ -1,4 +1,4 @@
-"""Sheet + theme -> leaves: pages, cards, pictures, feeds and plain texts.
+"""Sheet + theme -> leaves: pages, cards, pictures, feeds, calendars and plain texts.
 
 in:        what the sheet room made (`sheet/*values.py`), a theme, pictures as bytes, an imprint
 out:       bytes with the path that they belong to; nothing is written here

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from sitegen.press.plain_tables import wrapped
+from sitegen.press.prose import to_plain
 from sitegen.sheet.work_values import ClockRow, DayPlan
 
 
@@ -27,7 +28,7 @@ def _days(plan: DayPlan) -> Iterator[str]:
 def _row(row: ClockRow) -> str:
     step = row.row
     what = f"{step.component} ({step.product})" if step.product else step.component
-    text = f"{row.start:>6}  {what}, step {step.step}: {step.summary}"
+    text = f"{row.start:>6}  {what}, step {step.step}: {to_plain(step.summary)}"
     facts = [f"{step.hands_on} hands-on" if step.hands_on else "", _wait(row)]
     told = "; ".join(fact for fact in facts if fact)
     mark = f" ! {row.must_start}" if row.must_start else ""
@@ -51,6 +52,6 @@ def _totals(plan: DayPlan) -> Iterator[str]:
         f"{plan.waiting} waiting" if plan.waiting else "",
     )
     yield f"Start to finish {plan.total}: {', '.join(share for share in shares if share)}."
-    if plan.written_order != plan.total:
+    if plan.written_order:
         yield f"One step after another it would take {plan.written_order}."
     yield plan.proof

@@ -136,7 +136,7 @@ def _slugs_of(recipe: Recipe, content: Content) -> Iterator[str]:
 
 
 def _recipe_folder(fault: Fault) -> str:
-    """The slug of the recipe that a fault stands in, the file itself for an order, '' for the school's others."""
+    """The slug of the recipe that a fault stands in; an order's own file; '' for the school's others."""
     parts = fault.place.file.split("/")
     if parts[:2] == ["content", "orders"]:
         return fault.place.file

@@ -196,8 +196,12 @@ def _inputs(root: Path, school: School, sheets: Sequence[RecipeSheets], day: dat
     standings = {release_input(each.recipe.slug): standing(each.recipe.release, day) for each in sheets}
     told = {name: _standing_text(each.subscribers, each.public) for name, each in standings.items()}
     files = file_hashes(root, [root / "content", theme])
-    files.pop(f"content/{PRICE_LIST}", None)  # nothing that is built depends on what the school pays
-    return {**files, **told}
+    return {name: digest for name, digest in files.items() if not _is_kitchens_own(name)} | told
+
+
+def _is_kitchens_own(file: str) -> bool:
+    """Whether nothing that is built depends on a file: what the school pays, and its orders."""
+    return file == f"content/{PRICE_LIST}" or file.startswith("content/orders/")
 
 
 def _standing_text(subscribers: bool, public: str | None) -> str:

@@ -9,10 +9,8 @@ from sitegen.kitchen.costing import Cost, cost_of
 from sitegen.kitchen.declared import tables_of
 from sitegen.kitchen.part_errors import RECIPE_AT_FAULT
 from sitegen.kitchen.prices import PriceList
-from sitegen.kitchen.recipe import Amount, BatchAsk, Choice, IngredientLine, Recipe, Span
+from sitegen.kitchen.recipe import BatchAsk, Recipe
 from sitegen.kitchen.scaling import Batch, CannotScale, batch_of, tested_batch
-from sitegen.kitchen.shares import made_components
-from sitegen.kitchen.weighing import grams_of
 from sitegen.release.asking import (
     AtFault,
     BatchWords,
@@ -25,6 +23,7 @@ from sitegen.release.proof import proof
 from sitegen.sheet.batches import batch_label
 from sitegen.sheet.checks import WHY_NOT
 from sitegen.sheet.cost_words import CostSheet, cost_sheet
+from sitegen.sheet.making import made_as_grown
 from sitegen.sheet.setting import Setting
 from sitegen.source.library import read_content
 from sitegen.source.misread import Misread
@@ -49,19 +48,12 @@ class _Counter:
         return batch_of(ask, self.recipe, self.bases, self.setting.tables, self.setting.written)
 
     def cost(self, batch: Batch) -> Cost:
-        made = made_components(self.recipe, self.bases, batch.factor, self.weigh_line)
+        made = made_as_grown(self.recipe, self.bases, batch, self.setting)
         if self.recipe.makes.noun:
-            return cost_of(made, batch.makes, self.prices, self.weigh)
+            return cost_of(made, batch.makes, self.prices, self.setting.scales.weigh)
         # What is made by weight is not sold by the piece.
         by_weight = replace(self.prices, per_piece=())
-        return cost_of(made, batch.makes / GRAMS_IN_KILOGRAM, by_weight, self.weigh)
-
-    def weigh_line(self, line: IngredientLine) -> Span | None:
-        return self.weigh(line.amount, line.chosen)
-
-    def weigh(self, amount: Amount | None, choice: Choice) -> Span | None:
-        setting = self.setting
-        return grams_of(amount, choice, setting.row(choice), setting.written, setting.tables)
+        return cost_of(made, batch.makes / GRAMS_IN_KILOGRAM, by_weight, self.setting.scales.weigh)
 
 
 def asked_cost(root: Path, name: str, words: BatchWords, margin: str = "") -> CostSheet:

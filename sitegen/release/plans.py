@@ -1,9 +1,8 @@
 """Work plans that are asked for: one or more recipes, put at hours of the school's own day."""
 
-import re
 from collections.abc import Sequence
-from dataclasses import dataclass
-from datetime import datetime, time
+from dataclasses import dataclass, replace
+from datetime import datetime
 from fractions import Fraction
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -24,41 +23,46 @@ from sitegen.release.asking import (
 )
 from sitegen.release.proof import proof
 from sitegen.release.sheets import sheet_setter
+from sitegen.release.wall_hours import comes_twice, hour_asked, rest_asked
 from sitegen.sheet.checks import WHY_NOT, Shelf
+from sitegen.sheet.conflict_words import StepsInConflict, conflict_text
 from sitegen.sheet.day_plan import TooLate, Wish, day_plan
 from sitegen.sheet.making import Making, making_of
 from sitegen.sheet.work_values import DayPlan
 from sitegen.source.library import read_content
-from sitegen.source.school import Content
-from sitegen.timing.conflict import CannotPlan
+from sitegen.source.school import Content, School
 from sitegen.timing.graph import TaskCircle
 from sitegen.timing.kitchens import Kitchen
 from sitegen.timing.plan import Anchor
-
-_HOUR = re.compile(r"(\d{4}-\d{2}-\d{2})[ T](\d{1,2}:\d{2})")
-_REST = re.compile(r"(\d{1,2}:\d{2})-(\d{1,2}:\d{2})")
 
 
 @dataclass(frozen=True)
 class PlanWords:
     """What is wished of a plan, in a cook's words; '' for what is left open.
 
-    ready_by, start: '2026-12-05 16:00' on the school's own wall, at most one of them. rest: '22:00-07:00'.
+    ready_by, start: '2026-12-05 16:00' or 'Saturday 16:00' on the school's own wall, at most one of them.
+    rest: '22:00-07:00'. oven_tins: how many the oven takes at one time; None for as many as were tested.
     """
 
     ready_by: str = ""
     start: str = ""
     rest: str = ""
     cooks: int = 1
-    oven_loads: int = 1
+    oven_tins: int | None = None
 
 
 @dataclass(frozen=True)
 class AskedPlan:
-    """plan: the plan. host: the school's, for the names of calendar events."""
+    """plan: the plan. school: whose it is. language: the BCP 47 tag of its words."""
 
     plan: DayPlan
-    host: str
+    school: School
+    language: str
+
+    @property
+    def host(self) -> str:
+        """The school's, for the names of calendar events."""
+        return self.school.address.split("/")[2]
 
 
 def asked_plan(
@@ -73,63 +77,49 @@ def asked_plan(
     school = school_without_errors(content, recipes[0])
     for recipe in recipes[1:]:
         school_without_errors(content, recipe)
-    wish = wish_of(wished, ZoneInfo(school.time_zone))
+    wish = wish_of(wished, now, ZoneInfo(school.time_zone))
     shelf = sheet_setter(content, school).shelf
     made = _made(recipes, edition_named(content, school, edition), words, content, shelf, root)
     title = " + ".join(recipe.title for recipe in recipes)
-    return AskedPlan(planned(title, made, wish, now), school.address.split("/")[2])
+    return AskedPlan(planned(title, made, wish, now), school, made.setting.edition.language)
 
 
 def planned(title: str, made: Making, wish: Wish, now: datetime) -> DayPlan:
     """The plan of what is made; raises NotAsked where no order or no hour will do."""
     try:
-        return day_plan(title, made.in_batch, made.summaries, wish, made.setting, now)
+        plan = day_plan(title, made.in_batch, made.summaries, wish, made.setting, now)
     except TooLate as problem:
-        raise NotAsked(
-            "it cannot be ready by then: the work would have had to begin already",
-            f"the earliest is {problem.earliest:%Y-%m-%d %H:%M}",
-        ) from problem
-    except CannotPlan as problem:
-        steps = " and ".join(str(task + 1) for task in problem.tasks)
-        raise NotAsked(
-            f"no order of work keeps what steps {steps} ask for", "allow more time, cooks or ovens"
-        ) from problem
+        raise _too_late(problem, wish) from problem
+    except StepsInConflict as problem:
+        way_out = "allow more time, cooks, room in the oven or hours of work"
+        raise NotAsked(conflict_text(problem), way_out) from problem
+    if wish.hour is not None and comes_twice(wish.hour):
+        note = f"Clocks go back that night: {wish.hour:%H:%M} comes twice, and the first is meant."
+        return replace(plan, notes=(note, *plan.notes))
+    return plan
 
 
-def wish_of(words: PlanWords, zone: ZoneInfo) -> Wish:
-    """Raises NotAsked for hours that cannot be read, or two ends of the day at once."""
+def _too_late(problem: TooLate, wish: Wish) -> NotAsked:
+    earliest = f"{problem.earliest:%Y-%m-%d %H:%M}"
+    if wish.anchor is Anchor.START:
+        return NotAsked("that start is past", f"begun now it is ready at {earliest}")
+    sentence = "it cannot be ready by then: the work would have had to begin already"
+    return NotAsked(sentence, f"the earliest is {earliest}")
+
+
+def wish_of(words: PlanWords, now: datetime, zone: ZoneInfo) -> Wish:
+    """Raises NotAsked for hours that cannot be read, or two ends of the day at once. now: aware."""
     if words.ready_by and words.start:
         raise NotAsked("a plan has one fast end", "give --ready-by or --start")
     hour = words.ready_by or words.start
+    if words.rest and not hour:
+        raise NotAsked("nights off need a day", "give --ready-by or --start with --rest")
     return Wish(
-        kitchen=Kitchen(cooks=words.cooks, oven_loads=words.oven_loads),
-        hour=_hour(hour, zone) if hour else None,
+        kitchen=Kitchen(cooks=words.cooks, oven_tins=words.oven_tins),
+        hour=hour_asked(hour, now, zone) if hour else None,
         anchor=Anchor.START if words.start else Anchor.END,
-        rest=_rest(words.rest) if words.rest else None,
+        rest=rest_asked(words.rest) if words.rest else None,
     )
-
-
-def _hour(text: str, zone: ZoneInfo) -> datetime:
-    found = _HOUR.fullmatch(text.strip())
-    try:
-        if found is None:
-            raise ValueError(text)
-        return datetime.fromisoformat(f"{found[1]}T{found[2]:0>5}").replace(tzinfo=zone)
-    except ValueError as problem:
-        raise NotAsked(f"'{text}' is no hour of a day", "write it as '2026-12-05 16:00'") from problem
-
-
-def _rest(text: str) -> tuple[time, time]:
-    found = _REST.fullmatch(text.strip())
-    try:
-        if found is None:
-            raise ValueError(text)
-        begins, ends = (time.fromisoformat(f"{hour:0>5}") for hour in found.groups())
-    except ValueError as problem:
-        raise NotAsked(f"'{text}' is no night", "write it as '22:00-07:00'") from problem
-    if begins == ends:
-        raise NotAsked(f"'{text}' leaves no hour to work in", "write it as '22:00-07:00'")
-    return begins, ends
 
 
 def _made(

@@ -109,14 +109,21 @@ def duration_text(span: Span) -> str:
     if not span.is_range:
         return _duration(span.high)
     if span.high < 60:
-        return with_unit(span_text(decimal_text(span.low), decimal_text(span.high)), "min")
+        return with_unit(span_text(_minutes(span.low), _minutes(span.high)), "min")
     hours = span.low % 30 == 0 and span.high % 30 == 0 and span.low >= 60
     if hours and span.high < 48 * 60:
         return with_unit(span_text(fraction_text(span.low / 60), fraction_text(span.high / 60)), "h")
     return span_text(_duration(span.low), _duration(span.high)).replace(EN_DASH, f" {EN_DASH} ")
 
 
+def _minutes(minutes: Fraction) -> str:
+    """Halves as they are; other parts of a minute come of a batch, and are rounded."""
+    return decimal_text(minutes if minutes.denominator <= 2 else Fraction(round(minutes)))
+
+
 def _duration(minutes: Fraction) -> str:
+    if 0 < minutes < 1:
+        return f"{int(minutes * 60 + Fraction(1, 2))}{NO_BREAK}s"
     whole = int(minutes + Fraction(1, 2))
     if whole >= 48 * 60:
         days, rest = divmod(whole, 24 * 60)

@@ -19,6 +19,8 @@ TIMES_WORDS = {
     Fraction(3, 2): "one and a half times the recipe",
 }
 IRREGULAR_PLURALS = {"loaf": "loaves"}
+FEW = 3
+"""Below so many pieces a half of one is still a figure to bake by: '1½ loaves'."""
 
 
 def offered(recipe: Recipe) -> tuple[BatchAsk | None, ...]:
@@ -30,7 +32,7 @@ def counted(makes: Makes, count: Fraction, each: PieceWeight | None = None) -> s
     """A yield in words: '24 cupcakes', '1 loaf', '2 loaves', '900 g', '12 rolls of 85 g dough'.
 
     count: of the recipe's own noun, or grams for a recipe that makes a weight. each: what one weighs, where
-    that is another weight than the recipe's own.
+    that is another weight than the recipe's own. Of many pieces nobody counts a part: 16.8 is 'about 17'.
     """
     if not makes.noun:
         return grams_text_of(count)
@@ -41,7 +43,9 @@ def counted(makes: Makes, count: Fraction, each: PieceWeight | None = None) -> s
         noun = singular(noun)
     piece = wanted_piece(each, makes)
     of = f" of {grams_text_of(piece.grams)} {piece.weighed}".rstrip() if piece else ""
-    return f"{fraction_text(count)}{NO_BREAK}{noun}{of}"
+    is_whole = count.denominator == 1 or count < FEW
+    number = fraction_text(count) if is_whole else f"about {round(count)}"
+    return f"{number}{NO_BREAK}{noun}{of}"
 
 
 def grams_text_of(grams: Fraction) -> str:

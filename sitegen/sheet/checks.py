@@ -14,11 +14,11 @@ from sitegen.kitchen.tables import Tables
 from sitegen.sheet.amounts import decimal_text
 from sitegen.sheet.batches import offered
 from sitegen.sheet.build import build_sheet
+from sitegen.sheet.conflict_words import StepsInConflict, conflict_text
 from sitegen.sheet.drift import sheet_drift
 from sitegen.sheet.fill_checks import CODES as FILL_CODES
 from sitegen.sheet.fill_checks import fill_faults
 from sitegen.sheet.values import Sheet
-from sitegen.sheet.work import StepsInConflict
 from sitegen.timing.graph import TaskCircle
 
 
@@ -65,9 +65,8 @@ def _faults_of_one(recipe: Recipe, ask: BatchAsk | None, edition: Edition, shelf
 
 
 def _conflict_fault(error: StepsInConflict) -> Fault:
-    names = ", ".join(f"step {number} of '{component}'" for component, number in error.names)
-    sentence = f"no order of work keeps every `within` and `holds`: {names}"
-    return _fault(error.at, "plan-cannot-be-kept", sentence, "give one of them more time, or move a step")
+    way_out = "give one of them more time, or move a step"
+    return _fault(error.at, "plan-cannot-be-kept", conflict_text(error), way_out)
 
 
 def _cannot_scale(recipe: Recipe, error: CannotScale) -> Fault:

@@ -88,7 +88,8 @@ def _rows(cost: Cost) -> Iterator[CostRow]:
 
 
 def _line_text(line: LineCost) -> str:
-    name = line.line.chosen.name
+    chosen = line.line.chosen
+    name = chosen.name if chosen.part in chosen.name else f"{chosen.name} {chosen.part}"
     if line.grams is None or not line.grams:
         return name
     return f"{grams_text(single(rounded_grams(line.grams, fine=line.grams < 10)))} {name}"
@@ -119,7 +120,7 @@ def _notes(cost: Cost, margin: Fraction | None) -> Iterator[str]:
     if cost.uncounted:
         yield f"Not counted, as it is left to the cook: {_names(cost.uncounted)}."
     if cost.labour is not None:
-        yield "Hands-on time is that of the tested batch; a larger one takes longer."
+        yield "Hands-on time grows with the batch where a step says so; else it is that of the test."
     if margin is not None:
         yield "The margin is a share of the price, before tax: price = cost / (1 - margin)."
 

@@ -1,6 +1,6 @@
 """Will it fit: faults of a batter that is too much for its tins."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -9,12 +9,11 @@ from sitegen.kitchen.batters import BatterKind, Fill, batter_kind, fill_of
 from sitegen.kitchen.declared import tables_of
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.part_errors import RECIPE_AT_FAULT
-from sitegen.kitchen.recipe import Component, IngredientLine, PartLine, Recipe, Span, Tin
+from sitegen.kitchen.recipe import Component, IngredientLine, PartLine, Recipe, Tin
 from sitegen.kitchen.scaling import Batch, CannotScale, batch_of, tested_batch
 from sitegen.kitchen.shares import made_components
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.tin_scaling import written_fill
-from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.batches import about_grams, grams_text_of, offered
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.tin_words import tin_text
@@ -100,9 +99,7 @@ def _in_the_tin(
     Each is held against the tins by itself; one that cannot be weighed is left out. How full the recipe says
     that its tin is counts for the tested tin alone: in another one the batter lies as it was scaled to lie.
     """
-    made = [
-        part for part in made_components(recipe, bases, batch.factor, _scale(setting)) if part.base is None
-    ]
+    made = [part for part in made_components(recipe, bases, batch.factor, setting.grams) if part.base is None]
     filled = [part for part in made if any(step.fill is not None for step in part.component.steps)]
     baked = [part for part in made if any(step.oven for step in part.component.steps)]
     written = written_fill(recipe) if batch.ask is None else None
@@ -113,13 +110,6 @@ def _in_the_tin(
         if part.grams is not None and kind is not None and (filled or roles & BATTER_ROLES):
             fill = fill_of(part.grams, tin, written, kind, setting.tables.tins)
             yield _InTheTin(part.component.title, kind, fill)
-
-
-def _scale(setting: Setting) -> Callable[[IngredientLine], Span | None]:
-    def weigh(line: IngredientLine) -> Span | None:
-        return grams_of(line.amount, line.chosen, setting.row(line.chosen), setting.written, setting.tables)
-
-    return weigh
 
 
 def _with_parts(component: Component, owner: Recipe, bases: Mapping[str, Recipe]) -> Iterator[Component]:

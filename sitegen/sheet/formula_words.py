@@ -7,20 +7,21 @@ from fractions import Fraction
 from sitegen.kitchen.balances import DOUGH, Kind
 from sitegen.kitchen.contents import Contents, Unpacking
 from sitegen.kitchen.doughs import DoughTable
+from sitegen.kitchen.editions import Measuring
 from sitegen.kitchen.formulas import DoughFormula, FormulaLine, dough_formula, kinds_of_parts
 from sitegen.kitchen.part_weights import PartScale
 from sitegen.kitchen.pieces import baked_g, baking_loss, dough_in_piece_g, wanted_piece
-from sitegen.kitchen.recipe import IngredientLine, Recipe, Span, single
-from sitegen.kitchen.rounding import rounded_grams, to_step
+from sitegen.kitchen.recipe import Recipe
+from sitegen.kitchen.rounding import to_step
 from sitegen.kitchen.scaling import Batch
 from sitegen.kitchen.shares import MadeComponent
-from sitegen.kitchen.weighing import grams_of
-from sitegen.sheet.amounts import NO_BREAK, decimal_text, grams_text, joined
+from sitegen.sheet.amounts import NO_BREAK, decimal_text, joined
 from sitegen.sheet.asks import keeps_fine_step
-from sitegen.sheet.batches import about_grams, grams_text_of
+from sitegen.sheet.batches import grams_text_of
 from sitegen.sheet.dough_words import temperature_notes
 from sitegen.sheet.panel_values import Formula, FormulaRow
 from sitegen.sheet.setting import Setting
+from sitegen.sheet.weights import about_text, weight_text
 
 NOT_WORTH_SAYING = Fraction(1, 200)
 """Half a point of hydration."""
@@ -81,31 +82,24 @@ class _Panel:
 
     @property
     def _unpacking(self) -> Unpacking:
-        setting = self.setting
-
-        def weigh(line: IngredientLine) -> Span | None:
-            row = setting.row(line.chosen)
-            return grams_of(line.amount, line.chosen, row, setting.written, setting.tables)
-
-        return Unpacking(PartScale(self.bases, weigh), setting.row)
+        return Unpacking(PartScale(self.bases, self.setting.grams), self.setting.row)
 
     def _kind(self, one: MadeComponent) -> Kind | None:
         return self.setting.tables.balances.kind(one.component.kind)
 
     def _row(self, line: FormulaLine) -> FormulaRow:
         held = line.held
-        grams = rounded_grams(held.grams, keeps_fine_step(held.ingredient)) if held.grams else None
         return FormulaRow(
             name=self.setting.name(held.choice),
-            weight=grams_text(single(grams)) if grams else UNKNOWN,
+            weight=self._weight(held.grams, fine=keeps_fine_step(held.ingredient)) if held.grams else UNKNOWN,
             percent=percent_text(line.percent) if line.percent is not None else UNKNOWN,
             part=self.setting.respelled(held.brought_by),
         )
 
     def _totals(self, one: MadeComponent, dough: DoughFormula) -> Iterator[tuple[str, str]]:
         loss = self._loss(one)
-        yield "total flour", grams_text_of(dough.flour_g)
-        yield "dough", _dough_and_baked(dough.dough_g, loss, "")
+        yield "total flour", self._weight(dough.flour_g)
+        yield "dough", f"{self._weight(dough.dough_g)}{self._once_baked(dough.dough_g, loss)}"
         yield "piece", self._piece(loss)
         yield "hydration", percent_text(dough.hydration)
         if abs(dough.all_water - dough.hydration) > NOT_WORTH_SAYING:
@@ -125,7 +119,19 @@ class _Panel:
         if piece is None or sum(map(self.is_dough, self.made)) > 1:
             return ""
         piece_g = dough_in_piece_g(piece, loss)
-        return _dough_and_baked(piece_g, loss, " dough") if piece_g else ""
+        return f"{self._weight(piece_g, fine=True)} dough{self._once_baked(piece_g, loss)}" if piece_g else ""
+
+    def _once_baked(self, dough_g: Fraction, loss: Fraction | None) -> str:
+        """', about 74 g baked'; '' where the loss is not known."""
+        if loss is None:
+            return ""
+        baked, edition = baked_g(dough_g, loss), self.setting.edition
+        if baked >= SAID_TO_THE_GRAM or edition.measuring is Measuring.OUNCES:
+            return f", {about_text(baked, edition)} baked"
+        return f", about {grams_text_of(baked)} baked"
+
+    def _weight(self, grams: Fraction, *, fine: bool = False) -> str:
+        return weight_text(grams, self.setting.edition, fine=fine)
 
     def _loss(self, one: MadeComponent) -> Fraction | None:
         becomes = (other.component for other in self.made if other.title in one.needed_by)
@@ -156,16 +162,6 @@ class _Panel:
             if water.grams(held) and not balances.is_counted(held, "liquid")
         )
         return tuple(dict.fromkeys(names))
-
-
-def _dough_and_baked(dough_g: Fraction, loss: Fraction | None, word: str) -> str:
-    """'85 g dough, about 74 g baked', the second where the loss is known. word: ' dough', or '' without."""
-    text = f"{grams_text_of(dough_g)}{word}"
-    if loss is None:
-        return text
-    baked = baked_g(dough_g, loss)
-    about = grams_text_of(about_grams(baked) if baked >= SAID_TO_THE_GRAM else baked)
-    return f"{text}, about {about} baked"
 
 
 def percent_text(ratio: Fraction) -> str:

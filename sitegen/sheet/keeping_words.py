@@ -2,7 +2,16 @@
 
 from collections.abc import Iterator, Sequence
 
-from sitegen.kitchen.keeping import FREEZER, FRIDGE, NOT_THERE, ROOM, Limit, kept_part, whole_keeping
+from sitegen.kitchen.keeping import (
+    FREEZER,
+    FRIDGE,
+    NOT_THERE,
+    ROOM,
+    Limit,
+    has_to_chill,
+    kept_part,
+    whole_keeping,
+)
 from sitegen.kitchen.recipe import Component, Keeps, PartLine, RefKind, Span
 from sitegen.kitchen.shares import MadeComponent
 from sitegen.sheet.amounts import NO_BREAK, fraction_text, span_text
@@ -21,13 +30,16 @@ def keeping_rows(made: Sequence[MadeComponent], setting: Setting) -> tuple[Row, 
     """(what, how long) for each part of which the baker says it, then for the assembled piece.
 
     The piece takes the place of the last component's own row. There is no row for it where that component
-    gives words only, which nobody can hold against the parts, nor where under two parts are known.
+    gives words only, which nobody can hold against the parts, nor where under two parts are known; what must
+    be chilled then says in its own row how long it may stand out.
     """
     rows = {one.title: keeps_text(one.component) for one in made}
-    whole = _whole(made, setting)
+    whole, last = _whole(made, setting), made[-1]
     if whole:
-        rows.pop(made[-1].title)
+        rows.pop(last.title)
         rows[ASSEMBLED] = whole
+    elif has_to_chill(last.component.keeping):
+        rows[last.title] += f"; {_out_text(setting)}"
     return tuple((setting.respelled(title), setting.respelled(text)) for title, text in rows.items() if text)
 
 

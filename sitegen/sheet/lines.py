@@ -11,6 +11,7 @@ from sitegen.kitchen.recipe import Amount, Choice, Component, IngredientLine, Pa
 from sitegen.sheet.amounts import share_text
 from sitegen.sheet.asks import USUAL_TOLERANCE, Ask, Measured, keeps_fine_step
 from sitegen.sheet.drift import DRIFT_LIMIT, base_lines, drift_points
+from sitegen.sheet.leaf_words import name_beside
 from sitegen.sheet.measured import measured
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.values import SheetAlternative, SheetLine
@@ -89,7 +90,7 @@ def _part(line: PartLine, grams: Fraction | None, setting: Setting) -> SheetLine
     """
     takes_all = line.share == 1 and not line.from_base
     figures = Measured("all of" if takes_all else "")
-    if grams is not None and not takes_all:
+    if grams and not takes_all:
         figures = weight_texts(grams, setting.edition)
     share = f"{share_text(line.share)} of it" if line.share not in (None, 1) and line.share else ""
     extra = ", ".join(
@@ -135,7 +136,7 @@ def measured_line(line: IngredientLine, factor: Fraction, tolerance: Fraction, s
 
 def printed_name(choice: Choice, row: Ingredient | None, figures: Measured, setting: Setting) -> str:
     """The name as the figure before it wants it: '1 lemon', '1½ lemons'."""
-    name = setting.name(choice)
+    name = name_beside(figures.amount, setting.name(choice))
     if row is None or figures.count is None:
         return name
     return row.counted(name, figures.count, setting.edition.region)

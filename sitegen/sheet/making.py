@@ -6,11 +6,10 @@ from fractions import Fraction
 
 from sitegen.kitchen.declared import tables_of
 from sitegen.kitchen.editions import Edition
-from sitegen.kitchen.recipe import BatchAsk, Component, IngredientLine, Recipe, Span, Tin
+from sitegen.kitchen.recipe import BatchAsk, Component, Recipe, Tin
 from sitegen.kitchen.scaling import Batch, batch_of, tested_batch
 from sitegen.kitchen.shares import MadeComponent, made_components, part_grams
 from sitegen.kitchen.tables import Tables
-from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.caution_words import InBatch, SheetCautions, cautions_of, portions_of
 from sitegen.sheet.lines import PrintedComponent, printed_lines
 from sitegen.sheet.linked import linked
@@ -99,16 +98,30 @@ def making_of(
     return Making(made_batch, setting, parts, in_batch, cautions, steps)
 
 
+def made_as_grown(
+    recipe: Recipe, bases: Mapping[str, Recipe], batch: Batch, setting: Setting
+) -> tuple[MadeComponent, ...]:
+    """All components of a batch with the times that it asks for: what its cost is counted from.
+
+    Raises what `made_components` does.
+    """
+    made = made_components(recipe, bases, batch.factor, setting.grams)
+    return tuple(
+        replace(one, component=grown(one.component, _growth(one, recipe, batch, {}))) for one in made
+    )
+
+
+def _growth(made: MadeComponent, recipe: Recipe, batch: Batch, tins: Mapping[str, Tin]) -> Growth:
+    owner, tin = (made.base, tins.get(made.base.title)) if made.base else (recipe, batch.tin)
+    return growth_of(made.factor, owner.tin, tin)
+
+
 def _made_parts(
     recipe: Recipe, bases: Mapping[str, Recipe], batch: Batch, setting: Setting, tins: Mapping[str, Tin]
 ) -> tuple[MadePart, ...]:
-    def weigh(line: IngredientLine) -> Span | None:
-        return grams_of(line.amount, line.chosen, setting.row(line.chosen), setting.written, setting.tables)
-
     parts = []
-    for made in made_components(recipe, bases, batch.factor, weigh):
-        owner, tin = (made.base, tins.get(made.base.title)) if made.base else (recipe, batch.tin)
-        growth = growth_of(made.factor, owner.tin, tin)
+    for made in made_components(recipe, bases, batch.factor, setting.grams):
+        growth = _growth(made, recipe, batch, tins)
         component, grams = grown(replace(made.component, title=made.title), growth), part_grams(made)
         printed = printed_lines(component, made.factor, grams, setting)
         parts.append(MadePart(made, component, printed, grams, growth))

@@ -1,21 +1,16 @@
 """One amount in one edition: from an exact amount to the texts that are printed, and what they weigh."""
 
 from collections.abc import Callable, Mapping
-from fractions import Fraction
 
 from sitegen.kitchen.editions import Measuring
 from sitegen.kitchen.recipe import Span
-from sitegen.kitchen.rounding import GRAMS_IN_OUNCE
 from sitegen.kitchen.weighing import grams_of
-from sitegen.sheet.amounts import fraction_text, span_text, with_unit
 from sitegen.sheet.asks import COUNT_UNITS, MILLILITRE_UNITS, Ask, Measured
+from sitegen.sheet.counted import counted
 from sitegen.sheet.counted_eggs import counted_eggs, weighed_eggs
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.spoons import in_sticks, spooned
-from sitegen.sheet.weights import in_millilitres, weighed
-
-SPOONED_UNDER_G = GRAMS_IN_OUNCE / 2
-"""Half an ounce: below it a scale of ounces has no step that would do (common practice: a spoon)."""
+from sitegen.sheet.weights import SPOONED_UNDER_G, in_millilitres, weighed
 
 
 def measured(ask: Ask, setting: Setting) -> Measured:
@@ -32,26 +27,8 @@ def measured(ask: Ask, setting: Setting) -> Measured:
         if setting.tables.measures.is_weight(ask.amount.unit):
             return weighed_eggs(ask, exact, setting)
     if ask.amount.unit in COUNT_UNITS:
-        return _counted(ask, exact)
+        return counted(ask, exact, setting)
     return _BY_MEASURING[setting.edition.measuring](ask, exact, setting)
-
-
-def _counted(ask: Ask, exact: Span | None) -> Measured:
-    """A count to halves, rounded up, as a lemon is cut: 1.2 -> 1½."""
-    span = ask.amount.span.times(ask.factor)
-    low, high = _up_to_half(span.low), _up_to_half(span.high)
-    number = span_text(fraction_text(low), fraction_text(high))
-    unit = ask.amount.unit
-    text = number if not unit else with_unit(number, unit if high <= 1 else _plural_unit(unit))
-    return Measured(text, exact_g=exact.middle if exact else None, count=high)
-
-
-def _plural_unit(unit: str) -> str:
-    return {"leaf": "leaves"}.get(unit, f"{unit}s")
-
-
-def _up_to_half(count: Fraction) -> Fraction:
-    return Fraction(-(-count * 2 // 1), 2)
 
 
 def _by_weight(ask: Ask, exact: Span | None, setting: Setting) -> Measured:

@@ -9,10 +9,11 @@ from sitegen.kitchen.label_rounding import percent_of
 from sitegen.kitchen.larder import Composition
 from sitegen.kitchen.nutrition import Quantity, quantities
 from sitegen.kitchen.nutrition_table import Label, LabelFigure, LabelRow
-from sitegen.kitchen.recipe import Choice, IngredientLine, Recipe
+from sitegen.kitchen.recipe import Choice, IngredientLine, Line, Recipe
 from sitegen.kitchen.rounding import to_step
 from sitegen.kitchen.scaling import Batch
 from sitegen.kitchen.shares import MadeComponent
+from sitegen.kitchen.substitutions import differs_in
 from sitegen.sheet.amounts import NO_BREAK, decimal_text, joined, with_unit
 from sitegen.sheet.batches import about_grams, grams_text_of, singular
 from sitegen.sheet.panel_values import NutrientRow, Nutrition
@@ -21,6 +22,10 @@ from sitegen.sheet.setting import Setting
 LEAST_KNOWN = Fraction(95, 100)
 PIECES_FROM = 3
 """A recipe of more pieces than this is eaten by the piece; a whole cake or a few loaves are not."""
+COUNTS_FROM = Fraction(1, 100)
+"""Share of all that goes in from which another make-up of an ingredient would show."""
+SAID_TO_THE_GRAM = 100
+"""Grams under which a portion is."""
 DECIMAL_PLACES = {10: 1, 100: 2}
 ALCOHOL_TOLD = Fraction(5, 1000)
 """Share of the dish from which alcohol is worth a sentence; a spoonful of vanilla extract has less."""
@@ -101,7 +106,8 @@ def _nutrition(
 
 
 def _about(grams: Fraction) -> str:
-    return f"about {grams_text_of(about_grams(grams))}"
+    """A portion to the gram where a few grams of it count, as the law says of a serving (101.9(b)(7))."""
+    return f"about {grams_text_of(grams if grams < SAID_TO_THE_GRAM else about_grams(grams))}"
 
 
 def _row(row: LabelRow, per_portion: Amounts | None, per_100g: Amounts | None, label: Label) -> NutrientRow:
@@ -133,9 +139,13 @@ def _number(figure: Fraction, step: Fraction | None) -> str:
 
 
 def _daily(row: LabelRow, amounts: Amounts) -> str:
+    """Of the exact amount, but none where none is declared: '0 g' and '1 %' would gainsay each other."""
     if row.daily is None:
         return ""
-    return f"{percent_of(amounts[row.figures[0].quantity], row.daily)}{NO_BREAK}%"
+    figure = row.figures[0]
+    amount = amounts[figure.quantity]
+    share = percent_of(amount, row.daily) if figure.rule.rounded(amount).figure else 0
+    return f"{share}{NO_BREAK}%"
 
 
 def _energy(label: Label, amounts: Amounts) -> str:
@@ -170,7 +180,8 @@ def _notes(dish: Dish, made: Sequence[MadeComponent], setting: Setting) -> Itera
     if dish.missing:
         yield f"Left out, as nothing is known of what is in it: {_named(dish.missing, setting)}."
     yield from _loss_notes(dish, setting)
-    yield from _line_notes([line for one in made for line in one.component.lines])
+    yield from _line_notes([line for one in made for line in one.component.lines], setting)
+    yield from _region_notes(made, setting)
     if dish.nutrients.alcohol >= ALCOHOL_TOLD * dish.grams:
         yield "Alcohol counts towards the energy; heat is taken to have driven off part of it."
     yield f"Figures on the ingredients: {_sources(made, setting)}. Energy by the European Union's factors."
@@ -188,12 +199,29 @@ def _loss_notes(dish: Dish, setting: Setting) -> Iterator[str]:
             yield f"{words}: {', '.join(lost)}."
 
 
-def _line_notes(lines: Sequence[object]) -> Iterator[str]:
+def _line_notes(lines: Sequence[Line], setting: Setting) -> Iterator[str]:
     bought = [line for line in lines if isinstance(line, IngredientLine)]
+    steeped = [line.chosen for line in bought if not setting.tables.nutrition.is_eaten(line)]
+    if steeped:
+        names = joined(tuple(dict.fromkeys(setting.name(choice) for choice in steeped)))
+        yield f"Not counted, as it is steeped and taken out: {names}."
     if any(line.optional or line.amount is None for line in bought):
         yield "What is optional or has no amount is not counted."
     if any(len(line.choices) > 1 for line in bought):
         yield "Where a line gives a choice, the first is counted."
+
+
+def _region_notes(made: Sequence[MadeComponent], setting: Setting) -> Iterator[str]:
+    """What the region sells with another make-up under its name: the figures are of what was tested."""
+    region, written = setting.edition.region, setting.written.region
+    lines = [pair for one in made for pair in zip(one.component.lines, one.line_grams, strict=True)]
+    bought = [(line.chosen, grams) for line, grams in lines if isinstance(line, IngredientLine) and grams]
+    total = sum(grams for _, grams in bought)
+    keys = [choice.ingredient for choice, grams in bought if grams >= COUNTS_FROM * total]
+    for key in dict.fromkeys(keys):
+        how = differs_in(setting.tables.swaps, key, region, written)
+        if how:
+            yield f"Worked out for the ingredients that the recipe was tested with: {how}."
 
 
 def _sources(made: Sequence[MadeComponent], setting: Setting) -> str:

@@ -7,8 +7,9 @@ from functools import cached_property
 
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Choice
+from sitegen.kitchen.recipe import Choice, IngredientLine, Span
 from sitegen.kitchen.tables import Tables
+from sitegen.kitchen.weighing import Scales
 
 
 @dataclass(frozen=True)
@@ -19,9 +20,18 @@ class Setting:
     written: Edition
     edition: Edition
 
+    @cached_property
+    def scales(self) -> Scales:
+        """Those of the kitchen that the recipe is written in."""
+        return Scales(self.tables, self.written)
+
     def row(self, choice: Choice) -> Ingredient | None:
         """The larder's row of an ingredient, or None where the larder has none."""
-        return self.tables.larder.find(choice.ingredient) if choice.ingredient else None
+        return self.scales.row(choice)
+
+    def grams(self, line: IngredientLine) -> Span | None:
+        """What a line weighs as written, grams, exact; None where it cannot be known."""
+        return self.scales.grams(line)
 
     def name(self, choice: Choice) -> str:
         """An ingredient's name in the printed edition's words.

@@ -12,7 +12,8 @@ from sitegen.sheet.setting import Setting
 from sitegen.sheet.weights import in_grams
 
 TINY_WORDS = (
-    (Fraction(9, 200), "a few grains of"),
+    (Fraction(1, 32), "a few grains of"),
+    (Fraction(9, 200), "a small pinch of"),
     (Fraction(9, 100), "a pinch of"),
     (Fraction(1, 8), f"scant ⅛{NO_BREAK}tsp"),
     (Fraction(17, 100), f"generous ⅛{NO_BREAK}tsp"),
@@ -29,7 +30,9 @@ def in_sticks(ask: Ask, exact: Span) -> Measured | None:
     sticks = with_unit(fraction_text(chosen.sticks), "stick" if chosen.sticks <= 1 else "sticks")
     spoons = with_unit(fraction_text(chosen.tablespoons), "tbsp")
     parts = ([sticks] if chosen.sticks else []) + ([spoons] if chosen.tablespoons else [])
-    return Measured(" + ".join(parts), grams_text(in_grams(ask, exact)), exact.middle, chosen.grams)
+    text = " + ".join(parts)
+    text = text if chosen.fit == "exact" else f"{chosen.fit} {text}"
+    return Measured(text, grams_text(in_grams(ask, exact)), exact.middle, chosen.grams)
 
 
 def spooned(ask: Ask, exact: Span | None, setting: Setting, *, spoons_only: bool) -> Measured | None:

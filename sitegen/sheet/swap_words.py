@@ -8,7 +8,6 @@ from sitegen.kitchen.allergens import allergens, regime_of
 from sitegen.kitchen.larder import Ingredient
 from sitegen.kitchen.recipe import Amount, Choice, Component, IngredientLine, OfferedSwap, single
 from sitegen.kitchen.substitutions import Original, Substitute, Swap, needed_in, substitutes, ways_without
-from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.amounts import joined
 from sitegen.sheet.asks import COUNT_UNITS, Ask, keeps_fine_step
 from sitegen.sheet.measured import measured
@@ -99,7 +98,7 @@ def _all_of(lines: Iterable[_Line], row: Ingredient, setting: Setting) -> Origin
     if not amounts:
         return Original(None)
     return Original(
-        grams=_sum(_grams(one, row, setting) for one in amounts),
+        grams=_sum(_grams(one, setting) for one in amounts),
         pieces=_sum(_pieces(one, row, setting) for one in amounts),
     )
 
@@ -113,8 +112,8 @@ def _sum(values: Iterator[Fraction | None]) -> Fraction | None:
     return total
 
 
-def _grams(one: _Line, row: Ingredient, setting: Setting) -> Fraction | None:
-    weight = grams_of(one.line.amount, one.line.chosen, row, setting.written, setting.tables)
+def _grams(one: _Line, setting: Setting) -> Fraction | None:
+    weight = setting.grams(one.line)
     return weight.middle * one.factor if weight else None
 
 
@@ -123,15 +122,19 @@ def _pieces(one: _Line, row: Ingredient, setting: Setting) -> Fraction | None:
     amount = one.line.amount
     if amount is not None and amount.unit in COUNT_UNITS:
         return amount.span.middle * one.factor
-    piece, grams = row.piece(one.line.chosen.size), _grams(one, row, setting)
+    piece, grams = row.piece(one.line.chosen.size), _grams(one, setting)
     return grams / piece.grams if piece and grams is not None else None
 
 
 def _name_of(row: Ingredient, swap: Swap, choice: Choice, setting: Setting) -> str:
-    """The name on the sheet; the recipe's own where the sheet prints what a substitute is called."""
+    """The name in the list: 'superfine sugar', 'double cream (heavy cream in the list)'.
+
+    With the British name before it where the two are not the same thing, or a substitute is called so too.
+    """
     printed = setting.name(choice)
     others = {_name(one.ingredient, setting) for one in swap.use}
-    return row.key if printed in others else printed
+    is_another_thing = setting.edition.region in swap.differs_in or printed in others
+    return f"{row.key} ({printed} in the list)" if is_another_thing and printed != row.key else printed
 
 
 def _name(key: str, setting: Setting) -> str:

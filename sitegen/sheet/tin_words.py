@@ -37,7 +37,7 @@ def _article(text: str) -> str:
 
 
 def batch_tin_text(recipe: Recipe, batch: Batch, setting: Setting) -> str:
-    """The tins that a batch fills; '' for a recipe without a tin."""
+    """The tins that a batch fills, of flat trays a whole number; '' for a recipe without a tin."""
     tin = batch.tin or recipe.tin
     if tin is None:
         return ""
@@ -47,6 +47,8 @@ def batch_tin_text(recipe: Recipe, batch: Batch, setting: Setting) -> str:
     if tin.holes > 1:
         return _holes_text(tin, batch.factor, setting)
     number = tin.number * batch.factor
+    if not setting.tables.tins.shape(tin.shape).solid:
+        number = Fraction(ceil(number))
     if number.denominator == 1:
         return tin_text(_numbered(tin, int(number)), setting)
     tested, factor = tin_text(tin, setting), batch.factor

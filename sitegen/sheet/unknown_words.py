@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from sitegen.kitchen.editions import Measuring
 from sitegen.kitchen.recipe import Choice, Component, IngredientLine
-from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.amounts import joined
 from sitegen.sheet.setting import Setting
 
@@ -42,9 +41,7 @@ def _names(choices: Iterable[Choice], setting: Setting) -> tuple[str, ...]:
 def _unweighed(lines: Iterable[IngredientLine], setting: Setting) -> Iterator[Choice]:
     """What is measured in a way that gives no weight."""
     for line in lines:
-        row = setting.row(line.chosen)
-        weight = grams_of(line.amount, line.chosen, row, setting.written, setting.tables)
-        if line.amount is not None and weight is None:
+        if line.amount is not None and setting.grams(line) is None:
             yield line.chosen
 
 

@@ -5,11 +5,14 @@ from fractions import Fraction
 from sitegen.kitchen.editions import Edition, Measuring
 from sitegen.kitchen.recipe import Span, single
 from sitegen.kitchen.rounding import GRAMS_IN_OUNCE, quarter_ounces, rounded_grams, rounded_ml, rounded_ounces
-from sitegen.sheet.amounts import fraction_text, grams_text, ounces_text, span_text, with_unit
+from sitegen.sheet.amounts import decimal_text, fraction_text, grams_text, ounces_text, span_text, with_unit
 from sitegen.sheet.asks import Ask, Measured
 from sitegen.sheet.batches import about_grams
 from sitegen.sheet.setting import Setting
 
+SPOONED_UNDER_G = GRAMS_IN_OUNCE / 2
+"""Half an ounce: below it a scale of ounces has no step that would do (common practice: a spoon)."""
+LITTLE_OUNCES = 4
 SCALE_TOLERANCE = Fraction(25, 1000)
 """How far off a scale's step may be, as a share of the weight; a tight balance asks for less."""
 
@@ -34,28 +37,39 @@ def in_grams(ask: Ask, exact: Span) -> Span:
     return _rounded(exact, fine=ask.is_fine)
 
 
-def weight_texts(grams: Fraction, edition: Edition) -> Measured:
-    """A single weight that no ingredient line asks for: of a part of a component."""
+def weight_texts(grams: Fraction, edition: Edition, *, fine: bool = False) -> Measured:
+    """A single weight that no ingredient line asks for: of a part of a component, of a dough.
+
+    fine: as of `rounded_grams`.
+    """
     exact = single(grams)
-    rounded = _rounded(exact, fine=False)
+    rounded = _rounded(exact, fine=fine)
     ounces = _first_in_ounces(exact, edition, SCALE_TOLERANCE)
     if ounces is not None:
         return Measured(ounces_text(ounces), grams_text(rounded), grams, ounces.middle * GRAMS_IN_OUNCE)
     return Measured(grams_text(rounded), _beside(exact, edition), grams, rounded.middle)
 
 
+def weight_text(grams: Fraction, edition: Edition, *, fine: bool = False) -> str:
+    """The same in one text: '300 g', where scales show ounces '300 g (10½ oz)' or '10½ oz (300 g)'."""
+    texts = weight_texts(grams, edition, fine=fine)
+    return f"{texts.amount} ({texts.beside})" if texts.beside else texts.amount
+
+
 def about_text(grams: Fraction, edition: Edition) -> str:
-    """A weight that is said with 'about': 'about 650 g', 'about 1 lb 7 oz'."""
-    if edition.measuring is Measuring.OUNCES:
-        return f"about {ounces_text(single(round(grams / GRAMS_IN_OUNCE) or 1))}"
-    return f"about {grams_text(single(about_grams(grams)))}"
+    """A weight that is said with 'about': 'about 650 g', 'about 1 lb 7 oz'; little of it to the quarter."""
+    if edition.measuring is Measuring.OUNCES and grams >= SPOONED_UNDER_G:
+        is_little = grams < LITTLE_OUNCES * GRAMS_IN_OUNCE
+        ounces = quarter_ounces(grams) if is_little else Fraction(round(grams / GRAMS_IN_OUNCE))
+        return f"about {ounces_text(single(ounces))}"
+    return f"about {grams_text(single(about_grams(grams) or rounded_grams(grams, fine=False)))}"
 
 
 def in_millilitres(ask: Ask, exact: Span | None, setting: Setting) -> Measured:
     """A volume to the step of a jug."""
     volume = setting.tables.measures.millilitres(ask.amount, setting.written).times(ask.factor)
     rounded = Span(rounded_ml(volume.low), rounded_ml(volume.high))
-    number = span_text(fraction_text(rounded.low), fraction_text(rounded.high))
+    number = span_text(decimal_text(rounded.low), decimal_text(rounded.high))
     printed = exact.middle * rounded.middle / volume.middle if exact else None
     return Measured(with_unit(number, "ml"), "", exact.middle if exact else None, printed)
 
@@ -84,6 +98,6 @@ def _beside(exact: Span, edition: Edition) -> str:
     if not edition.has_ounces or edition.measuring is Measuring.OUNCES:
         return ""
     ounces = Span(rounded_ounces(exact.low), rounded_ounces(exact.high))
-    if ounces.low <= 0:
+    if not (ounces.low and ounces.high):
         return ""
     return with_unit(span_text(fraction_text(ounces.low), fraction_text(ounces.high)), "oz")

@@ -2,19 +2,18 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
-from sitegen.faults import Place
-from sitegen.kitchen.recipe import Component, Span
-from sitegen.kitchen.rounding import rounded_minutes
+from sitegen.kitchen.recipe import Component
 from sitegen.sheet.amounts import duration_text
+from sitegen.sheet.conflict_words import steps_in_conflict
 from sitegen.sheet.plan_notes import plan_notes
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.timeline import timeline_of
+from sitegen.sheet.times import times_of
 from sitegen.sheet.work_values import PlanRow, Timeline, Times
 from sitegen.timing.conflict import CannotPlan
 from sitegen.timing.graph import tasks_of
-from sitegen.timing.hours import clock, iso_duration
+from sitegen.timing.hours import clock
 from sitegen.timing.plan import Plan, PlannedTask, lowest, plan
 
 
@@ -26,18 +25,6 @@ class Work:
     times: Times
     timeline: Timeline | None
     notes: tuple[str, ...]
-
-
-class StepsInConflict(Exception):
-    """Steps whose bounds on waiting no order of work can keep.
-
-    names: (component, its step from 1). at: the place of the first.
-    """
-
-    def __init__(self, names: tuple[tuple[str, int], ...], at: Place) -> None:
-        super().__init__(names)
-        self.names = names
-        self.at = at
 
 
 def work_of(
@@ -56,14 +43,14 @@ def work_of(
     try:
         longest, shortest = plan(tasks), plan(tasks, pick=lowest)
     except CannotPlan as error:
-        raise steps_in_conflict(components, error.tasks) from error
+        raise steps_in_conflict(components, error) from error
     rows = plan_rows(longest, components, summaries, setting)
-    times = _times(longest, shortest)
+    times = times_of(longest, shortest, components)
     return Work(
         plan=rows,
         times=times,
         timeline=timeline_of(rows, _spoken(rows, times)),
-        notes=plan_notes(longest, components, finished_by, setting),
+        notes=plan_notes(longest, components, setting),
     )
 
 
@@ -79,17 +66,6 @@ def plan_rows(
     )
 
 
-def steps_in_conflict(components: Sequence[Component], tasks: Sequence[int]) -> StepsInConflict:
-    """The names of steps, by their place among all. components: as planned."""
-    numbered = [
-        (component.title, number, step.at)
-        for component in components
-        for number, step in enumerate(component.steps, start=1)
-    ]
-    found = [numbered[task] for task in tasks]
-    return StepsInConflict(tuple((title, number) for title, number, _ in found), found[0][2])
-
-
 def _row(one: PlannedTask, summary: str, heat: str, setting: Setting) -> PlanRow:
     return PlanRow(
         step=one.task.index + 1,
@@ -97,7 +73,7 @@ def _row(one: PlannedTask, summary: str, heat: str, setting: Setting) -> PlanRow
         summary=summary,
         start=clock(one.start_min),
         hands_on=duration_text(one.task.hands_on_min),
-        wait=duration_text(one.task.wait_min),
+        wait=_wait_text(one),
         start_min=one.start_min,
         hands_on_min=one.hands_on_min,
         wait_min=one.wait_min,
@@ -106,30 +82,18 @@ def _row(one: PlannedTask, summary: str, heat: str, setting: Setting) -> PlanRow
     )
 
 
+def _wait_text(one: PlannedTask) -> str:
+    """Its wait as a range; where the oven is filled several times, how often: '2 loads of 22–24 min'."""
+    wait = duration_text(one.task.wait_min)
+    if not one.wait_min or one.wait_min == one.task.wait_min.high:
+        return wait
+    turns = int(one.wait_min / one.task.wait_min.high)
+    return f"{turns} loads of {wait}" if turns == one.task.loads else f"{turns} times {wait}"
+
+
 def _spoken(rows: Sequence[PlanRow], times: Times) -> str:
     titles = len({row.component for row in rows})
     return (
         f"The plan as a picture: {len(rows)} steps of {titles} parts, {times.start_to_finish} from start to "
         "finish. The table has the same facts."
     )
-
-
-def _times(longest: Plan, shortest: Plan) -> Times:
-    """Totals: waiting is what the hands-on time leaves of the whole, never a sum of waits."""
-    hands_on = _rounded(shortest.hands_on_min, longest.hands_on_min)
-    waiting = _rounded(
-        max(shortest.total_min - shortest.hands_on_min, Fraction(0)),
-        max(longest.total_min - longest.hands_on_min, Fraction(0)),
-    )
-    return Times(
-        hands_on=duration_text(hands_on),
-        waiting=duration_text(waiting),
-        start_to_finish=duration_text(_rounded(shortest.total_min, longest.total_min)),
-        hands_on_iso=iso_duration(longest.hands_on_min),
-        cook_iso=iso_duration(max(longest.total_min - longest.hands_on_min, Fraction(0))),
-        total_iso=iso_duration(longest.total_min),
-    )
-
-
-def _rounded(low: Fraction, high: Fraction) -> Span:
-    return Span(*sorted((rounded_minutes(low), rounded_minutes(high))))

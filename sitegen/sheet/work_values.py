@@ -66,7 +66,8 @@ class Timeline:
 class ClockRow:
     """A step at its hours. day: 'Saturday 5 December 2026', '' without an hour; start: '14:05' or '+1:25'.
 
-    must_start: why it must not be missed ('out of the oven'), '' where it may slip.
+    must_start: why it must not be missed ('out of the oven'), '' where work in hand leads to it.
+    is_called: whether it could be forgotten, so that a calendar should ring for it.
     begins, free, ends: with their time zone; None on a plan without an hour.
     """
 
@@ -79,6 +80,16 @@ class ClockRow:
     begins: datetime | None = None
     free_at: datetime | None = None
     ends: datetime | None = None
+    is_called: bool = False
+
+
+@dataclass(frozen=True)
+class ClockCall:
+    """A hand on the oven's switch. start: '13:55'; words: 'Switch the oven on: 160 C fan'. at: the hour."""
+
+    start: str
+    words: str
+    at: datetime | None = None
 
 
 @dataclass(frozen=True)
@@ -86,7 +97,9 @@ class DayPlan:
     """The work of one or more recipes at hours of a day.
 
     total, hands_on, waiting: '4 h 25 min'. starts, ready: '10:40, Saturday 5 December 2026', or ''.
-    proof: what is known of its length, a sentence. written_order: how long the steps take one after another.
+    proof: what is known of its length, a sentence. written_order: how long the steps take one after another,
+    '' where that is no longer. oven: what is to be done at its switch, by hour. chain: numbers of the steps
+    that decide the total, in their order.
     """
 
     title: str
@@ -100,11 +113,16 @@ class DayPlan:
     proof: str
     notes: tuple[str, ...]
     timeline: Timeline | None
+    oven: tuple[ClockCall, ...] = ()
+    chain: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
 class Times:
-    """hands_on: '1 h 10 min'; start_to_finish: '4 h 25 min'; the *_iso are ISO 8601 durations."""
+    """hands_on: '1 h 10 min'; start_to_finish: '4 h 25 min'.
+
+    The *_iso are ISO 8601 durations: of work at no heat, of what stands at a heat ('' for nothing), of all.
+    """
 
     hands_on: str
     waiting: str

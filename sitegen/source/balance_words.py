@@ -17,13 +17,17 @@ def finding_sentence(component: Component, finding: Finding, tables: Tables) -> 
     """In 'Bay sponge' the weight of sugar is 140 % of that of the flour; 60 to 110 % is usual for ..."""
     band = finding.band
     of = "all of it" if finding.of == (WHOLE,) else f"that of the {_listed(finding.of)}"
+    of = f"of {of}" if band.in_percent else of
     of_a_kind = f" for '{component.kind}'" if component.kind and band.code == OF_A_KIND else ""
     condition = WITHOUT.get(band.code, of_a_kind)
     slip = ", more than can be meant" if finding.is_slip else ""
     figure, source = _figure(finding.figure, band), tables.source_in_short(band.source)
+    what, usual = _listed(finding.what), _usual(band)
+    if not finding.figure:
+        return f"there is no {what} in '{component.title}': usually {usual} {of}{condition} ({source})"
     return (
-        f"in '{component.title}' the weight of {_listed(finding.what)} is {figure} of {of}{slip}; "
-        f"{_usual(band)} is usual{condition} ({source})"
+        f"in '{component.title}' the weight of {what} is {figure} {of}{slip}; "
+        f"{usual} is usual{condition} ({source})"
     )
 
 
@@ -36,13 +40,13 @@ def _usual(band: Band) -> str:
         return _figure(band.high, band) if band.high else "none"
     if not band.low:
         return f"up to {_figure(band.high, band)}"
-    low = _figure(band.low, band).removesuffix(" %")
+    low = _figure(band.low, band).removesuffix(" %").removesuffix(" times")
     return f"{low} to {_figure(band.high, band)}"
 
 
 def _figure(ratio: Fraction, band: Band) -> str:
-    """A ratio as the trade says it: '140 %', '1.4 %', '1.25'."""
+    """A ratio as the trade says it: '140 %', '1.4 %', '1.25 times'."""
     if not band.in_percent:
-        return f"{float(ratio):.2f}".rstrip("0").rstrip(".")
+        return f"{float(ratio):.2f}".rstrip("0").rstrip(".") + " times"
     percent = float(ratio * 100)
     return f"{percent:.0f} %" if percent >= 10 else f"{percent:.2g} %"

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from pydantic import Field, model_validator
-from pydantic_core import CoreSchema
+from pydantic_core import CoreSchema, PydanticKnownError
 
 from sitegen.faults import FaultCode, Severity
 from sitegen.kitchen.keeping import NOT_THERE
@@ -50,12 +50,16 @@ class KeepsFile(FileModel):
     @model_validator(mode="before")
     @classmethod
     def _sentence(cls, value: object) -> object:
-        """A bare text is a note without places."""
+        """A bare text is a note without places; braces with nothing in them say nothing."""
+        if value == {}:
+            raise PydanticKnownError(
+                "too_short", {"field_type": "Dictionary", "min_length": 1, "actual_length": 0}
+            )
         return {"note": value} if isinstance(value, str) else value
 
     @classmethod
     def __get_pydantic_json_schema__(cls, core_schema: CoreSchema, handler: Callable[..., Any]) -> Any:
-        places = handler(core_schema)
+        places = handler(core_schema) | {"minProperties": 1}
         text = {"type": ["string", "number", "boolean"], "minLength": 1, "maxLength": 400}
         return {"anyOf": [text, places], "description": cls.__doc__}
 

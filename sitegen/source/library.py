@@ -15,7 +15,7 @@ from sitegen.source.context import Context
 from sitegen.source.declared import declared_in
 from sitegen.source.file_texts import SLUG_PATTERN
 from sitegen.source.models import RecipeFile
-from sitegen.source.order_file import order_from
+from sitegen.source.order_file import order_from, unread_recipes
 from sitegen.source.orders import Order
 from sitegen.source.photos import OUTSIDE, Folder
 from sitegen.source.prices import PRICE_LIST, prices_from
@@ -197,12 +197,12 @@ class _Reading:
         return tuple(tutorials)
 
     def orders(self, recipes: tuple[Recipe, ...], tables: Tables) -> tuple[Order, ...]:
-        folder = self._folders.orders
+        folder, unread = self._folders.orders, unread_recipes(self.faults, recipes)
         orders = []
         for path in sorted(folder.path.glob("*.yaml")) if folder.path.is_dir() else ():
             document = self._document(folder, path.name)
             if document is not None:
-                order, faults = order_from(document, recipes, tables)
+                order, faults = order_from(document, recipes, tables, unread)
                 self.faults += faults
                 orders += [order] if order else []
         return tuple(orders)

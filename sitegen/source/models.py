@@ -98,8 +98,11 @@ class StepFile(FileModel):
     tools: list[Short] = Field(
         default=[], description="What its hands-on time keeps busy.", examples=[["mixer"]]
     )
+    waits_in: Short | None = Field(
+        None, description="What it fills while it waits, beside the oven.", examples=["proofing box"]
+    )
     heat: Literal["hob", "fridge", "freezer"] | None = Field(
-        None, description="Where it stands, where that is not the oven."
+        None, description="Where it is worked (hob) or waits (fridge, freezer)."
     )
     grows: YesNo = Field(
         False, description="Whether its hands-on time grows with the batch, as piping does."

@@ -72,6 +72,11 @@ class HobFile(FileModel):
     unless_words: tuple[str, ...]
 
 
+class TakenOutFile(FileModel):
+    names: tuple[str, ...]
+    source: str
+
+
 class AlcoholLeftFile(FileModel):
     oven: str
     hob: str
@@ -81,4 +86,5 @@ class AlcoholLeftFile(FileModel):
 class BakeLossesFile(FileModel):
     losses: dict[str, LossFile]
     hob: HobFile
+    taken_out: TakenOutFile
     alcohol_left: AlcoholLeftFile

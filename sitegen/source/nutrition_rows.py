@@ -43,6 +43,7 @@ def nutrition_table(file: NutritionFile, losses: BakeLossesFile) -> NutritionTab
         alcohol_left=AlcoholLeft(_share(losses.alcohol_left.oven), _share(losses.alcohol_left.hob)),
         hob_words=losses.hob.words,
         not_hob_words=losses.hob.unless_words,
+        taken_out=frozenset(losses.taken_out.names),
     )
 
 

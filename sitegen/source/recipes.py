@@ -196,6 +196,7 @@ class _RecipeReading:
             holds_min=holding.minutes if holding else None,
             holds_how=holding.how if holding else "",
             tools=tuple(file.tools),
+            waits_in=file.waits_in or "",
             heat=file.heat or "",
             grows=file.grows,
             at=self._document.place(path),

@@ -106,6 +106,11 @@ class NamedTinFile(FileModel):
     also: tuple[str, ...] = ()
 
 
+class NominalInchesFile(FileModel):
+    source: str
+    sizes: dict[str, str]
+
+
 class SoldWidthsFile(FileModel):
     source: str
     cm: list[str]
@@ -115,7 +120,7 @@ class SoldWidthsFile(FileModel):
 class TinsFile(FileModel):
     shapes: dict[str, TinShapeFile]
     named: dict[str, NamedTinFile]
-    nominal_inches: dict[str, str]
+    nominal_inches: NominalInchesFile
     sold_widths: SoldWidthsFile
 
 

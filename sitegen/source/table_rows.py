@@ -93,7 +93,7 @@ def tin_table(file: TinsFile, measures: Measures) -> TinTable:
             for name, row in file.named.items()
         ),
         nominal=tuple(
-            NominalLength(figure(cm), figure(inches)) for cm, inches in file.nominal_inches.items()
+            NominalLength(figure(cm), figure(inches)) for cm, inches in file.nominal_inches.sizes.items()
         ),
         sold_cm=tuple(map(figure, file.sold_widths.cm)),
         sold_inches=tuple(map(figure, file.sold_widths.inches)),

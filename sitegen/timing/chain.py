@@ -1,9 +1,9 @@
 """What decides how long a plan takes, and when the cook is free in it."""
 
-from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
+from sitegen.timing.heated import joined_stretches
 from sitegen.timing.kitchens import Kitchen
 from sitegen.timing.plan import AT_HOME, Plan, PlannedTask
 
@@ -13,8 +13,8 @@ LEAST_FREE_MIN = Fraction(15)
 def deciding_chain(made: Plan, kitchen: Kitchen = AT_HOME) -> tuple[PlannedTask, ...]:
     """Tasks up to the last end, each of which begins the moment the one before lets it.
 
-    A task lets another begin by its end where that one waits for it, by its free hands, or by its oven. Of
-    several such chains the one that begins first is told: what is late in it makes the whole late.
+    A task lets another begin by its end where that one waits for it, or by what it frees: hands, oven, a
+    tool, a space. Of several such chains the one that begins first is told: a delay in it delays all.
     """
     chains: dict[int, tuple[PlannedTask, ...]] = {}
     for one in made.tasks:
@@ -27,33 +27,30 @@ def deciding_chain(made: Plan, kitchen: Kitchen = AT_HOME) -> tuple[PlannedTask,
 
 def free_gaps(made: Plan) -> tuple[tuple[Fraction, Fraction], ...]:
     """Stretches of over 15 minutes in which nobody's hands are wanted: (start, end) in minutes."""
-    busy = sorted((one.start_min, one.free_min) for one in made.tasks if one.hands_on_min)
-    edges = [(Fraction(0), Fraction(0)), *_joined(busy), (made.total_min, made.total_min)]
+    busy = [(one.start_min, one.free_min) for one in made.tasks if one.hands_on_min]
+    edges = [(Fraction(0), Fraction(0)), *joined_stretches(busy), (made.total_min, made.total_min)]
     gaps = ((before[1], after[0]) for before, after in pairwise(edges))
     return tuple((start, end) for start, end in gaps if end - start > LEAST_FREE_MIN)
 
 
-def _joined(stretches: list[tuple[Fraction, Fraction]]) -> Iterator[tuple[Fraction, Fraction]]:
-    """Sorted stretches, those that touch or overlap made one."""
-    if not stretches:
-        return
-    start, end = stretches[0]
-    for next_start, next_end in stretches[1:]:
-        if next_start > end:
-            yield start, end
-            start, end = next_start, next_end
-        end = max(end, next_end)
-    yield start, end
-
-
 def _lets_begin(earlier: PlannedTask, later: PlannedTask, kitchen: Kitchen) -> bool:
-    """Whether a task begins just when another lets it: followed, out of its hands, or out of its oven."""
+    """Whether a task begins just when another lets it."""
     if (earlier.start_min, earlier.task.index) >= (later.start_min, later.task.index):
         return False
     follows = earlier.task.index in later.task.after and earlier.end_min == later.start_min
     handed = bool(earlier.hands_on_min and later.hands_on_min) and earlier.free_min == later.start_min
-    baked = False
-    if earlier.task.oven is not None and later.task.oven is not None:
-        change = kitchen.change_min if earlier.task.oven != later.task.oven else 0
-        baked = earlier.end_min + change == later.free_min
-    return follows or handed or baked
+    return follows or handed or _frees_the_oven(earlier, later, kitchen) or _frees_a_tool(earlier, later)
+
+
+def _frees_the_oven(earlier: PlannedTask, later: PlannedTask, kitchen: Kitchen) -> bool:
+    if earlier.task.oven is None or later.task.oven is None:
+        return False
+    change = kitchen.change_min if earlier.task.oven != later.task.oven else 0
+    return earlier.end_min + change == later.free_min
+
+
+def _frees_a_tool(earlier: PlannedTask, later: PlannedTask) -> bool:
+    """Whether something that both keep busy, at work or waiting, passes from one to the other."""
+    return any(
+        earlier.busy_min(name)[1] == later.busy_min(name)[0] for name in earlier.task.kit & later.task.kit
+    )

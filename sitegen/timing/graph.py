@@ -18,8 +18,9 @@ class Task:
     index: its number in the whole recipe, from 0, in written order. component: its title.
     hands_on_min, wait_min: minutes, exact; a step without a time counts as none.
     oven: the setting that it needs while it waits, or None. after: indices of the tasks it follows.
-    tools: what its hands-on time keeps busy ('mixer'). most_gap_min: minutes within which whatever follows
-    it must begin; None for no bound.
+    tools: what its hands-on time keeps busy ('mixer'); space: what its wait does ('proofing box'), or ''.
+    most_gap_min: minutes within which whatever follows it must begin; None for no bound.
+    loads: how often it goes through its wait in an oven as large as the tested one; tins: in all loads.
     """
 
     index: int
@@ -30,6 +31,14 @@ class Task:
     after: frozenset[int]
     tools: frozenset[str] = frozenset()
     most_gap_min: Fraction | None = None
+    space: str = ""
+    loads: int = 1
+    tins: int = 1
+
+    @property
+    def kit(self) -> frozenset[str]:
+        """Every tool and space that it keeps busy."""
+        return self.tools | ({self.space} if self.space else frozenset())
 
 
 def most_gap(first: Task, then: Task) -> Fraction | None:
@@ -78,11 +87,14 @@ def tasks_of(components: Sequence[Component], finished_by: Mapping[str, str]) ->
                     index,
                     component.title,
                     step.hands_on_min or NO_TIME,
-                    (step.wait_min or NO_TIME).times(Fraction(step.loads)),
+                    step.wait_min or NO_TIME,
                     step.oven,
                     frozenset(after),
                     frozenset(tool.casefold() for tool in step.tools),
                     _most_gap(step),
+                    step.waits_in.casefold(),
+                    step.loads,
+                    step.tins,
                 )
             )
     _refuse_circles(tasks)
@@ -130,15 +142,6 @@ def _sources_used(component: Component, step: Step) -> set[str]:
             if isinstance(line, PartLine):
                 sources.add(line.source)
     return sources
-
-
-def sources_of(component: Component) -> tuple[str, ...]:
-    """Titles of all components and base recipes that a component takes of, each once."""
-    parts = [line.source for line in component.lines if isinstance(line, PartLine)]
-    used = [
-        title for step in component.steps for title in (*sorted(_sources_used(component, step)), *step.after)
-    ]
-    return tuple(dict.fromkeys([*parts, *used]))
 
 
 def _refuse_circles(tasks: Sequence[Task]) -> None:

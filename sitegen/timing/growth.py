@@ -12,10 +12,14 @@ FITS_ONE_MORE = Fraction(15, 100)
 
 @dataclass(frozen=True)
 class Growth:
-    """factor: how much of the component as written is made. loads: how often the oven is filled with it."""
+    """factor: how much of the component as written is made.
+
+    loads: how often an oven is filled that takes as much as the tested one. tins: in all of them.
+    """
 
     factor: Fraction
     loads: int
+    tins: int = 1
 
 
 def growth_of(factor: Fraction, tested: Tin | None = None, wanted: Tin | None = None) -> Growth:
@@ -25,8 +29,9 @@ def growth_of(factor: Fraction, tested: Tin | None = None, wanted: Tin | None = 
     tins as the tested batch has are one load; in the same tins, as many loads as times the batch was made.
     """
     if tested is not None and wanted is not None and wanted != tested:
-        return Growth(factor, ceil(Fraction(wanted.number, tested.number)))
-    return Growth(factor, max(ceil(factor - FITS_ONE_MORE), 1))
+        return Growth(factor, ceil(Fraction(wanted.number, tested.number)), wanted.number)
+    loads = max(ceil(factor - FITS_ONE_MORE), 1)
+    return Growth(factor, loads, loads * (tested.number if tested else 1))
 
 
 def grown(component: Component, growth: Growth) -> Component:
@@ -42,4 +47,6 @@ def _grown(step: Step, growth: Growth) -> Step:
     hands_on = step.hands_on_min
     if step.grows and hands_on is not None:
         hands_on = hands_on.times(growth.factor)
-    return replace(step, hands_on_min=hands_on, loads=growth.loads if step.oven and step.wait_min else 1)
+    if not (step.oven and step.wait_min):
+        return replace(step, hands_on_min=hands_on)
+    return replace(step, hands_on_min=hands_on, loads=growth.loads, tins=growth.tins)

@@ -1,6 +1,6 @@
 """Who works where, and what of it two steps cannot have at once."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
@@ -10,18 +10,43 @@ from sitegen.timing.graph import Task, most_gap
 from sitegen.timing.problem import Demand, Gap, Problem, Resource
 
 Pick = Callable[[Span], Fraction]
+HANDS, OVEN = 0, 1
+"""Places of the two among a problem's resources; tools and spaces follow."""
 
 
 @dataclass(frozen=True)
 class Kitchen:
-    """cooks: pairs of hands. oven_loads: loads that the oven takes at one time, all at one temperature.
+    """cooks: pairs of hands.
 
+    oven_loads: loads that the oven takes at one time, all at one temperature; a load is as many tins as a
+    recipe was tested with. oven_tins: the same in tins, which then counts instead; None for not said.
     change_min: until the oven stands at another temperature. Source: common practice, 10 to 15 minutes.
     """
 
     cooks: int = 1
     oven_loads: int = 1
     change_min: Fraction = Fraction(10)
+    oven_tins: int | None = None
+
+    @property
+    def oven_room(self) -> int:
+        """How much the oven takes at one time, in tins where they are said, in loads else."""
+        return self.oven_loads if self.oven_tins is None else self.oven_tins
+
+    def oven_share(self, task: Task) -> int:
+        """How much of the oven's room a task takes at one time."""
+        return min(self._asked(task), self.oven_room)
+
+    def turns(self, task: Task) -> int:
+        """How often a task goes through its wait: one oven full after another."""
+        return -(-self._asked(task) // self.oven_room) if task.oven is not None else 1
+
+    def wait(self, task: Task, pick: Pick) -> Fraction:
+        """Minutes that a task waits, all its turns."""
+        return pick(task.wait_min) * self.turns(task)
+
+    def _asked(self, task: Task) -> int:
+        return task.loads if self.oven_tins is None else task.tins
 
 
 @dataclass(frozen=True)
@@ -47,42 +72,59 @@ def worktop(tasks: Sequence[Task], kitchen: Kitchen, pick: Pick, nights: Sequenc
     """The problem that the tasks pose in a kitchen.
 
     pick: which figure of a range counts. A task takes hands first, then it waits, in the oven where it has
-    a setting; a tool is busy as long as the hands are. Resources: hands, oven, then each tool by name.
+    a setting; a tool is busy as long as the hands are, a space as long as the wait lasts. Resources: hands,
+    oven, then each tool and space by name. Nights are fixed work, behind the tasks, that takes all hands.
     """
     parts = lcm(*(figure.denominator for figure in _figures(tasks, kitchen, pick, nights)))
 
     def units(minutes: Fraction) -> int:
         return int(minutes * parts)
 
-    tools = sorted({tool for task in tasks for tool in task.tools})
-    resources = (
-        Resource("hands", kitchen.cooks),
-        Resource("oven", kitchen.oven_loads, units(kitchen.change_min)),
-        *(Resource(tool) for tool in tools),
-    )
-    demands: list[Demand] = []
-    gaps: list[Gap] = []
-    lengths: list[int] = []
-    for place, task in enumerate(tasks):
-        hands, wait = units(pick(task.hands_on_min)), units(pick(task.wait_min))
-        lengths.append(hands + wait)
-        demands.append(Demand(place, 0, 0, hands))
-        if task.oven is not None:
-            demands.append(Demand(place, 1, hands, wait, state=_state(task.oven)))
-        demands += [Demand(place, 2 + tools.index(tool), 0, hands) for tool in sorted(task.tools)]
-    for place, task in enumerate(tasks):
-        for first in sorted(task.after):
-            gaps.append(Gap(first, place, lengths[first]))
-            most = most_gap(tasks[first], task)
-            if most is not None:
-                gaps.append(Gap(place, first, -lengths[first] - units(most)))
+    names = sorted({name for task in tasks for name in task.kit})
+    hands = [units(pick(task.hands_on_min)) for task in tasks]
+    lengths = [hand + units(kitchen.wait(task, pick)) for hand, task in zip(hands, tasks, strict=True)]
+    demands = [
+        demand
+        for place, task in enumerate(tasks)
+        for demand in _demands(task, place, hands[place], lengths[place], names, kitchen)
+    ]
+    gaps = [gap for place, task in enumerate(tasks) for gap in _gaps(tasks, task, place, lengths, units)]
     fixed: dict[int, int] = {}
     for night in nights:
         place = len(lengths)
         fixed[place] = units(night.start_min)
         lengths.append(units(night.end_min - night.start_min))
-        demands.append(Demand(place, 0, 0, lengths[place], kitchen.cooks))
+        demands.append(Demand(place, HANDS, 0, lengths[place], kitchen.cooks))
+    resources = (
+        Resource("hands", kitchen.cooks),
+        Resource("oven", kitchen.oven_room, units(kitchen.change_min)),
+        *(Resource(name) for name in names),
+    )
     return Worktop(Problem(tuple(lengths), resources, tuple(demands), tuple(gaps), fixed), parts)
+
+
+def _demands(
+    task: Task, place: int, hands: int, length: int, names: Sequence[str], kitchen: Kitchen
+) -> Iterator[Demand]:
+    """What a task takes. hands, length: units of its hands-on time, and of the whole."""
+    yield Demand(place, HANDS, 0, hands)
+    if task.oven is not None:
+        yield Demand(place, OVEN, hands, length - hands, kitchen.oven_share(task), _state(task.oven))
+    for name in sorted(task.kit):
+        begins = 0 if name in task.tools else hands
+        ends = length if name == task.space else hands
+        yield Demand(place, 2 + names.index(name), begins, ends - begins)
+
+
+def _gaps(
+    tasks: Sequence[Task], task: Task, place: int, lengths: Sequence[int], units: Callable[[Fraction], int]
+) -> Iterator[Gap]:
+    """The least and greatest gaps after what a task follows."""
+    for first in sorted(task.after):
+        yield Gap(first, place, lengths[first])
+        most = most_gap(tasks[first], task)
+        if most is not None:
+            yield Gap(place, first, -lengths[first] - units(most))
 
 
 def _figures(tasks: Iterable[Task], kitchen: Kitchen, pick: Pick, nights: Iterable[Night]) -> list[Fraction]:

@@ -6,23 +6,23 @@ from fractions import Fraction
 
 from sitegen.timing.kitchens import Night
 
-MOST_NIGHTS = 14
+FORTNIGHT = 14
 
 
-def nights_before(ready_by: datetime, begins: time, ends: time) -> tuple[Night, ...]:
-    """The nights of the fortnight before an hour, on a clock that stands at 0 then.
+def nights_before(ready_by: datetime, begins: time, ends: time, days: int = FORTNIGHT) -> tuple[Night, ...]:
+    """The nights of the days before an hour, on a clock that stands at 0 then.
 
     ready_by: with its time zone. begins, ends: hours on the wall; a night that ends at or before it begins
     ends the next day. A night in which clocks change is an hour longer or shorter, as it is for the cook.
     """
-    nights = _nights(ready_by, begins, ends, range(-MOST_NIGHTS, 1))
+    nights = _nights(ready_by, begins, ends, range(-days, 1))
     now = Fraction(0)
     return tuple(Night(one.start_min, min(one.end_min, now)) for one in nights if one.start_min < now)
 
 
-def nights_after(start: datetime, begins: time, ends: time) -> tuple[Night, ...]:
-    """The same for the fortnight after an hour; a night that has begun is what is left of it."""
-    nights = _nights(start, begins, ends, range(-1, MOST_NIGHTS + 1))
+def nights_after(start: datetime, begins: time, ends: time, days: int = FORTNIGHT) -> tuple[Night, ...]:
+    """The same for the days after an hour; a night that has begun is what is left of it."""
+    nights = _nights(start, begins, ends, range(-1, days + 1))
     now = Fraction(0)
     return tuple(Night(max(one.start_min, now), one.end_min) for one in nights if one.end_min > now)
 

@@ -58,9 +58,10 @@ class Problem:
         )
 
 
-def backwards(problem: Problem) -> Problem:
+def backwards(problem: Problem, end: int = 0) -> Problem:
     """The same work seen from its end: a task begins when it would have ended, counted back.
 
+    end: of the work on its own clock; what is fixed is counted back from there.
     A plan of it that begins everything early is a plan of the work that ends everything late.
     """
     lengths = problem.lengths
@@ -81,5 +82,5 @@ def backwards(problem: Problem) -> Problem:
         gaps=tuple(
             Gap(gap.then, gap.first, gap.lag + lengths[gap.then] - lengths[gap.first]) for gap in problem.gaps
         ),
-        fixed={task: -start - lengths[task] for task, start in problem.fixed.items()},
+        fixed={task: end - start - lengths[task] for task, start in problem.fixed.items()},
     )

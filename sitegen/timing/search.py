@@ -9,7 +9,7 @@ Sources: J. Carlier and E. Pinson, "An algorithm for solving the job-shop proble
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import combinations, permutations
 
 from sitegen.timing.problem import Demand, Problem
@@ -34,6 +34,23 @@ class _Pair:
     back: int
 
 
+@dataclass
+class _Branch:
+    """One node of the search.
+
+    order: what was added to come here, None at the root. pairs: still open. forced: what followed from it.
+    orders: to try from here, the most promising first. doubts: how many less promising ones are left.
+    """
+
+    order: Order | None
+    windows: Windows
+    pairs: list[_Pair]
+    doubts: int
+    forced: list[tuple[int, int]] = field(default_factory=list)
+    orders: Iterator[Order] = field(default_factory=lambda: iter(()))
+    is_solved: bool = False
+
+
 class Search:
     """The search of one problem. It may be asked for several deadlines, one after another."""
 
@@ -49,18 +66,20 @@ class Search:
         """False where the gaps alone contradict each other."""
 
     def starts_within(
-        self, deadline: int, tries: int, ranks: Sequence[int] | None = None
+        self, deadline: int, tries: int, ranks: Sequence[int] | None = None, doubts: int | None = None
     ) -> tuple[int, ...] | None:
         """A start for each task so that all end by a deadline; None where that cannot be.
 
-        tries: how many branches may be looked at; raises OutOfTries beyond them. ranks: of two tasks in
-        conflict the one of lower rank is tried first, else the order that leaves more room.
+        tries: how many branches may be looked at. ranks: of two tasks in conflict the one of lower rank is
+        tried first, else the order that leaves more room. doubts: how often a less promising order may be
+        taken on the way to a plan (limited discrepancy search, W. D. Harvey and M. L. Ginsberg, 1995); None
+        for as often as it takes. Raises OutOfTries where tries or doubts were too few to know.
         """
         windows = Windows.until(self._problem, deadline)
         if not self.is_possible or not self._network.narrow(windows, list(range(len(self._problem.lengths)))):
             return None
         self._tries_left, self._ranks = tries, ranks
-        return self._dive(windows, self._pairs)
+        return self._found(windows, len(self._pairs) if doubts is None else doubts, is_whole=doubts is None)
 
     def insist(self, first: int, then: int, lag: int) -> None:
         """From now on `then` starts at least `lag` after `first`."""
@@ -70,34 +89,55 @@ class Search:
         """Take back what was insisted on last."""
         self._network.take_last(first, then)
 
-    def _dive(self, windows: Windows, pairs: list[_Pair]) -> tuple[int, ...] | None:
-        if self._tries_left <= 0:
-            raise OutOfTries
-        self._tries_left -= 1
-        forced: list[tuple[int, int]] = []
+    def _found(self, windows: Windows, doubts: int, *, is_whole: bool) -> tuple[int, ...] | None:
+        """Depth first, on a stack of its own: a large problem goes deeper than Python's calls may."""
+        stack = [self._branch(None, windows, self._pairs, doubts)]
+        is_cut = False
         try:
-            left = self._forced_orders(windows, pairs, forced)
-            if left is None:
-                return None
-            orders = self._orders_to_try(windows, left)
-            if not orders:
-                return tuple(windows.earliest)
-            for order in orders:
-                found = self._try(order, windows.copy(), left)
-                if found is not None:
-                    return found
+            while stack:
+                branch = stack[-1]
+                if branch.is_solved:
+                    return tuple(branch.windows.earliest)
+                order = next(branch.orders, None)
+                if order is None or (branch.doubts < 0 and not is_whole):
+                    is_cut = is_cut or order is not None
+                    self._leave(stack.pop())
+                    continue
+                doubts, branch.doubts = branch.doubts, branch.doubts - 1
+                tried = branch.windows.copy()
+                self._network.add(*order)
+                if self._network.narrow(tried, [order[0], order[1]]):
+                    stack.append(self._branch(order, tried, branch.pairs, doubts))
+                else:
+                    self._network.take_last(order[0], order[1])
+            if is_cut:
+                raise OutOfTries
             return None
         finally:
-            for first, then in reversed(forced):
-                self._network.take_last(first, then)
+            while stack:
+                self._leave(stack.pop())
 
-    def _try(self, order: Order, windows: Windows, pairs: list[_Pair]) -> tuple[int, ...] | None:
-        first, then, lag = order
-        self._network.add(first, then, lag)
-        try:
-            return self._dive(windows, pairs) if self._network.narrow(windows, [first, then]) else None
-        finally:
+    def _branch(self, order: Order | None, windows: Windows, pairs: list[_Pair], doubts: int) -> _Branch:
+        """A branch with every forced order taken. Raises OutOfTries."""
+        branch = _Branch(order, windows, pairs, doubts)
+        if self._tries_left <= 0:
+            self._leave(branch)
+            raise OutOfTries
+        self._tries_left -= 1
+        left = self._forced_orders(windows, pairs, branch.forced)
+        if left is None:
+            return branch
+        branch.pairs = left
+        orders = self._orders_to_try(windows, left)
+        branch.orders, branch.is_solved = iter(orders), not orders
+        return branch
+
+    def _leave(self, branch: _Branch) -> None:
+        """Take back what a branch added to the network, last in first out."""
+        for first, then in reversed(branch.forced):
             self._network.take_last(first, then)
+        if branch.order is not None:
+            self._network.take_last(branch.order[0], branch.order[1])
 
     def _forced_orders(
         self, windows: Windows, pairs: list[_Pair], forced: list[tuple[int, int]]

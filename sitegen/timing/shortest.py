@@ -1,12 +1,17 @@
 """The shortest plan, with what is proved of it."""
 
 from dataclasses import dataclass
+from itertools import product
 
 from sitegen.timing.problem import Problem
 from sitegen.timing.search import OutOfTries, Search
 
 TRIES_FOR_ALL = 24_000
 """Branches looked at for one deadline, divided by the number of tasks: a larger plan costs more a branch."""
+
+MORE_TRIES = 4
+MORE_TIME = (0, 10, 30, 100)
+"""Per cent over the bound at which a first plan is looked for."""
 
 
 @dataclass(frozen=True)
@@ -34,14 +39,14 @@ def shortest(problem: Problem, horizon: int) -> Shortest | None:
     bound = _least_not_refuted(search, horizon)
     if bound > horizon:
         return None
-    best = _ask(search, bound, tries_for(problem)) or _any_plan(search, problem, horizon)
+    best = _first_plan(search, problem, bound, horizon)
     if best is None:
         return None
     floor = bound
     while floor < problem.span(best):
         deadline = (floor + problem.span(best) - 1) // 2
         try:
-            found = search.starts_within(deadline, tries_for(problem))
+            found = _asked(search, deadline, tries_for(problem), best)
         except OutOfTries:
             floor = deadline + 1
             continue
@@ -71,13 +76,42 @@ def _is_refuted(search: Search, deadline: int) -> bool:
         return False
 
 
-def _ask(search: Search, deadline: int, tries: int) -> tuple[int, ...] | None:
-    try:
-        return search.starts_within(deadline, tries)
-    except OutOfTries:
-        return None
+def _asked(
+    search: Search, deadline: int, tries: int, best: tuple[int, ...] | None = None
+) -> tuple[int, ...] | None:
+    """A plan within a deadline: by what looks promising, by what is near the best plan so far, by all."""
+    guesses = [(None, 0)] if best is None else [(None, 0), (best, 1)]
+    for ranks, doubts in guesses:
+        try:
+            return search.starts_within(deadline, tries, ranks, doubts)
+        except OutOfTries:
+            continue
+    return search.starts_within(deadline, tries)
 
 
-def _any_plan(search: Search, problem: Problem, horizon: int) -> tuple[int, ...] | None:
-    """A first plan, however long: it may have to settle each pair of tasks in turn."""
-    return search.starts_within(horizon, tries_for(problem) + len(problem.demands) ** 2)
+def _first_plan(search: Search, problem: Problem, bound: int, horizon: int) -> tuple[int, ...] | None:
+    """A first plan: at the least deadline that may do, else with more and more time; None for none at all."""
+    for extra in MORE_TIME:
+        deadline = min(bound + bound * extra // 100, horizon)
+        try:
+            found = _asked(search, deadline, tries_for(problem))
+        except OutOfTries:
+            continue
+        if found is not None or deadline == horizon:
+            return found
+    return _hard_won_plan(search, problem, bound, horizon)
+
+
+def _hard_won_plan(search: Search, problem: Problem, bound: int, horizon: int) -> tuple[int, ...] | None:
+    """A first plan where the usual ways gave up: with more doubts, and in the written order."""
+    tries = MORE_TRIES * tries_for(problem)
+    deadlines = [min(bound * percent // 100, horizon) for percent in (125, 200)]
+    written = range(len(problem.lengths))
+    for doubts, deadline, ranks in product((1, 2, 3), (*deadlines, horizon), (None, written)):
+        try:
+            found = search.starts_within(deadline, tries, ranks, doubts)
+        except OutOfTries:
+            continue
+        if found is not None:
+            return found
+    return search.starts_within(horizon, tries)

@@ -1,20 +1,19 @@
 """The written order, kept wherever it costs no time."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from itertools import pairwise
 
+from sitegen.timing.kitchens import HANDS
 from sitegen.timing.problem import Demand, Problem
 from sitegen.timing.search import OutOfTries, Search
 from sitegen.timing.shortest import Shortest, tries_for
 
-HANDS = 0
 TURNS = 40
 """Neighbours that are tried the other way round; more would cost more time than they are worth."""
 
 
-def as_written(problem: Problem, found: Shortest, ranks: Sequence[int]) -> Shortest:
-    """A plan of the same span in which tasks of lower rank go first where they may.
+def as_written(problem: Problem, found: Shortest, ranks: Sequence[int]) -> tuple[int, ...]:
+    """Starts within the same span, in which tasks of lower rank go first where they may.
 
     ranks: of each task. Two tasks that follow each other through the cook's hands against their ranks are
     turned round where the span stays.
@@ -36,7 +35,7 @@ def as_written(problem: Problem, found: Shortest, ranks: Sequence[int]) -> Short
             refused.add(_tasks(turned))
         else:
             starts = better
-    return replace(found, starts=starts)
+    return starts
 
 
 def _out_of_order(

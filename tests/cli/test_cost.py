@@ -51,6 +51,16 @@ def test_another_batch_and_margin(run: Run, priced: Path, margin: str) -> None:
     assert found["price of a square at a margin of 70 %"] == "0.40"
 
 
+def test_work_that_grows_with_the_batch_is_paid_for_by_the_batch(run: Run, priced: Path) -> None:
+    """13 minutes at 60 an hour: 13.00; four times the batch: 5 + 4 x 8 minutes."""
+    (priced / "content" / "prices.yaml").write_text("labour: 60 per hour\n" + PRICES)
+    recipe = priced / "content" / "recipes" / "open-biscuits" / "recipe.yaml"
+    text = recipe.read_text().replace("hands-on: 8 min\n", "hands-on: 8 min\n        grows: yes\n", 1)
+    recipe.write_text(text)
+    assert totals(run, priced)["the batch"] == "14.44"
+    assert totals(run, priced, "--makes", "48")["the batch"] == "42.76"
+
+
 def test_a_missing_price_is_named(run: Run, priced: Path) -> None:
     (priced / "content" / "prices.yaml").write_text(PRICES.replace("  caster sugar: 1.00 per 1 kg\n", ""))
     ran = run(priced, "cost", "open-biscuits")

@@ -33,6 +33,7 @@ STIR = Step((Words("Stir."),))
 TABLE = NutritionTable(
     bake_losses=(BakeLoss("other bakes", "oven", (), Fraction(1, 10), "common-practice"),),
     alcohol_left=AlcoholLeft(oven=Fraction(45, 100), hob=Fraction(85, 100)),
+    taken_out=frozenset({"bay leaf"}),
 )
 
 
@@ -88,6 +89,14 @@ def test_all_that_goes_in_is_in_it() -> None:
     found = dish(recipe("Cake", part("Cream", line(100, "butter"), line(200, "sugar"))))
     assert (found.nutrients.fat, found.nutrients.sugars, found.grams) == (80, 200, 300)
     assert found.known_share == 1
+
+
+def test_what_is_steeped_and_taken_out_is_neither_weighed_nor_missing() -> None:
+    cake = recipe(
+        "Cake", part("Cream", line(100, "butter"), line(10, "bay leaf"), line(2, "bay leaf", unit=""))
+    )
+    found = dish(cake)
+    assert (found.grams, found.known_share, found.missing, found.unweighed) == (100, 1, (), ())
 
 
 def test_a_component_that_others_take_whole_is_counted_once() -> None:

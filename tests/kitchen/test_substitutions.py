@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.substitutions import Original, Substitute, Swap, needed_in, substitutes
+from sitegen.kitchen.substitutions import Original, Substitute, Swap, differs_in, needed_in, substitutes
 
 SELF_RAISING = Swap(
     "self-raising flour",
@@ -65,3 +65,19 @@ def test_of_two_ways_the_first_that_fits_the_region_is_taken() -> None:
 
 def test_a_region_may_lack_it_for_a_reason_that_needs_no_words() -> None:
     assert Swap("x", (), lacking_in={"us": ""}).reason("us", "uk") == ""
+
+
+@pytest.mark.parametrize(
+    ("key", "region", "written", "how"),
+    [
+        ("self-raising flour", "us", "uk", "it holds salt"),
+        ("self-raising flour", "us", "us", ""),
+        ("self-raising flour", "uk", "uk", ""),
+        ("golden syrup", "us", "uk", ""),
+        ("butter", "us", "uk", ""),
+    ],
+)
+def test_how_a_region_sells_another_thing_under_the_name(
+    key: str, region: str, written: str, how: str
+) -> None:
+    assert differs_in(SWAPS, key, region, written) == how

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from sitegen.kitchen.editions import Edition, Measuring
 from sitegen.kitchen.recipe import NOWHERE, Amount, Choice, IngredientLine, Span, single
-from sitegen.kitchen.weighing import grams_of
+from sitegen.kitchen.weighing import grams_of, is_hens_egg
 from sitegen.sheet.asks import Measured
 from sitegen.sheet.lines import measured_line, printed_name
 from sitegen.sheet.setting import Setting
@@ -27,17 +27,10 @@ CONTEXT = Context(TABLES)
 SCALE_LIMIT = Fraction(25, 1000)
 SCOOP_LIMIT = Fraction(3, 100)
 FINEST_G = Fraction(1, 10)
-WEIGHED = (
-    "plain flour",
-    "caster sugar",
-    "unsalted butter",
-    "whole milk",
-    "dark chocolate",
-    "fine salt",
-    "honey",
-)
-SPOONED = ("fine salt", "baking powder", "vanilla extract", "whole milk", "ground cinnamon")
-COUNTED = ("lemon", "orange", "banana", "bay leaf")
+ROWS = tuple(row for row in TABLES.larder.ingredients if not is_hens_egg(row))
+WEIGHED = tuple(row.key for row in ROWS)
+SPOONED = tuple(row.key for row in ROWS if row.density)
+COUNTED = tuple(row.key for row in ROWS if row.plural and row.piece(""))
 SUM = re.compile(r" (\+|less) ")
 
 weights = st.fractions(Fraction(1), Fraction(3000), max_denominator=10)

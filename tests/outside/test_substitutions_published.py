@@ -47,7 +47,7 @@ def row(name: str) -> Ingredient:
         ("buttermilk", ("whole milk", "lemon juice"), ("93.75", "6.25")),
         # Common practice: 95 g of caster sugar and 5 to 6 g of treacle; 90 and 10 to 12.
         ("light muscovado sugar", ("caster sugar", "black treacle"), ("95", "5.5")),
-        ("soft dark brown sugar", ("caster sugar", "black treacle"), ("90", "11")),
+        ("dark muscovado sugar", ("caster sugar", "black treacle"), ("90", "11")),
         # Common practice: granulated sugar, ground, with 3 % cornflour.
         ("icing sugar", ("granulated sugar", "cornflour"), ("97", "3")),
         # Common practice: three of honey, one of treacle.
@@ -60,6 +60,8 @@ def row(name: str) -> Ingredient:
         ("strong white flour", ("plain flour", "vital wheat gluten"), ("97.5", "2.5")),
         # Common practice: 1 g of agar for about 8 g of gelatine.
         ("agar", ("powdered gelatine",), ("800",)),
+        # Common practice: 1 tbsp of lemon juice (15 g) meets what 5 g of cream of tartar meet.
+        ("cream of tartar", ("lemon juice",), ("300",)),
         # Common practice: the same weight, ground.
         ("caster sugar", ("granulated sugar",), ("100",)),
     ],

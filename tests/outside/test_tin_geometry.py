@@ -169,11 +169,18 @@ def test_tins_that_stand_in_for_each_other(one: str, other: str, ratio: float) -
     assert float(found) == pytest.approx(ratio, abs=0.01)
 
 
+# Common practice: how many holes a tin of its kind has.
+@pytest.mark.parametrize(("text", "holes"), [("muffin", 12), ("bun", 12), ("mini-muffin", 24)])
+def test_a_tin_has_the_holes_that_its_kind_is_sold_with(text: str, holes: int) -> None:
+    assert tin(text).holes == holes
+
+
 # Common practice: grams of batter for a tin, against what it holds at the fill that the trade names.
 @pytest.mark.parametrize(
     ("text", "fill", "density", "low_g", "high_g"),
     [
-        ("muffin 12", "2/3", 0.95, 12 * 45, 12 * 75),  # a muffin case
+        ("muffin 12", "2/3", 0.95, 12 * 45, 12 * 75),  # a cupcake case, two-thirds full
+        ("muffin 12", "3/4", 0.95, 12 * 50, 12 * 85),  # to three-quarters
         ("bun", "3/4", 0.95, 12 * 30, 12 * 40),  # a fairy-cake case
         ("mini-muffin 24", "2/3", 0.95, 24 * 12, 24 * 20),  # a mini case
         ("20 cm sandwich, 4 cm deep", "2/5", 0.85, 400, 530),  # a sandwich layer

@@ -29,7 +29,7 @@ CALLED = [
     ("base-buttercream", []),
     ("base-pastry-cream", ["keep-cold"]),
     ("blackcurrant-and-bay-cupcakes", ["keep-cold"]),  # its custard boils, so no raw egg
-    ("brandied-prune-brownies", ["alcohol"]),
+    ("brandied-prune-brownies", ["alcohol", "warm-spirit"]),
     ("caramel-choux-buns", ["hot-sugar", "hard-caramel", "keep-cold"]),
     ("coffee-and-orange-marbled-ring", []),  # 10 g of instant coffee in 14 slices is no dose
     (

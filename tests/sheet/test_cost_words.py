@@ -64,6 +64,12 @@ def test_the_whole_is_told_from_the_line_to_the_price() -> None:
     assert sheet.missing == ()
 
 
+def test_the_part_that_is_taken_of_a_fruit_is_said() -> None:
+    zest = LineCost("Dough", line(1, "", "lemon", part="zest"), Fraction(6), Fraction("0.26"))
+    (row, _) = told(zest).rows
+    assert row.what.replace("\u00a0", " ") == "6 g lemon zest"
+
+
 def test_what_is_missing_is_named_and_makes_every_sum_at_least_that() -> None:
     sheet = told(FLOUR, SAFFRON, margin="0.5")
     assert sheet.missing == ("saffron (no price)",)

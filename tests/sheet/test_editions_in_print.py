@@ -83,7 +83,8 @@ def test_a_range_stays_a_range(how_much: Amount, name: str, edition: str, first:
     ("how_much", "name", "first", "beside"),
     [
         (amount(1, "pinch"), "fine salt", "a pinch of", ""),
-        (amount("1/4"), "fine salt", "a few grains of", ""),
+        (amount("1/4"), "fine salt", "a small pinch of", ""),
+        (amount("1/8"), "fine salt", "a few grains of", ""),
         (amount("3/4"), "fine salt", "⅛ tsp", "0.75 g"),
         (amount("0.7"), "fine salt", "scant ⅛ tsp", "0.7 g"),
         (amount(250), "plain flour", "2 cups", "250 g"),
@@ -91,6 +92,8 @@ def test_a_range_stays_a_range(how_much: Amount, name: str, edition: str, first:
         (amount(170), "unsalted butter", "1½ sticks", "170 g"),
         (amount(200), "unsalted butter", "1¾ sticks", "200 g"),
         (amount(57), "unsalted butter", "½ stick", "57 g"),
+        (amount(110), "unsalted butter", "scant 1 stick", "110 g"),
+        (amount(95), "unsalted butter", "generous 6½ tbsp", "95 g"),
         (amount(210), "soft light brown sugar", "1 cup less 1 tbsp", "210 g"),  # packed,
     ],
 )
@@ -151,3 +154,27 @@ def test_a_part_and_what_a_step_takes_of_it_are_weighed_in_the_editions_unit() -
     )
     assert sheet.components[1].lines[0].amount == "7\u00a0oz"
     assert sheet.components[1].steps[0].uses[0].amount == "3½\u00a0oz"
+
+
+def test_ounces_beside_a_range_are_two_or_none() -> None:
+    """Of 20 to 24 g the upper end comes near no quarter of an ounce."""
+    assert texts(printed(amount(20, "g", 24), "fine salt", "us-cups")) == ("20–24 g", "")
+
+
+@pytest.mark.parametrize(
+    ("unit", "name", "edition", "first", "called"),
+    [
+        ("leaf", "leaf gelatine", "british-metric", "3 leaves", "gelatine"),
+        ("", "leaf gelatine", "british-metric", "3 leaves", "gelatine"),
+        ("leaf", "gelatine", "us-cups", "3 sheets", "gelatin"),
+        ("", "gelatine", "australian", "3 leaves", "gelatine"),
+        ("leaf", "filo pastry", "british-metric", "3 sheets", "filo pastry"),
+        ("leaf", "filo pastry", "us-cups", "3 sheets", "phyllo dough"),
+    ],
+)
+def test_leaves_and_sheets_are_counted_in_the_regions_word(
+    unit: str, name: str, edition: str, first: str, called: str
+) -> None:
+    leaves = line(3, unit, name)
+    found = printed_lines(Component("Jelly", (leaves,), ()), Fraction(1), [None], setting(edition)).lines[0]
+    assert (found.amount.replace("\u00a0", " "), found.name) == (first, called)

@@ -95,6 +95,33 @@ def test_a_baked_piece_is_asked_for_of_a_recipe_that_weighs_dough() -> None:
     assert (found["total flour"], found["piece"]) == ("800 g", "68 g dough, about 60 g baked")
 
 
+@pytest.mark.parametrize(
+    ("edition", "flour", "salt", "figures"),
+    [
+        (
+            "us-cups",
+            "400 g (14 oz)",
+            "10 g",
+            ("500 g (17½ oz)", "85 g (3 oz) dough, about 74 g baked"),
+        ),
+        (
+            "us-weights",
+            "14 oz (400 g)",
+            "10 g",
+            ("1 lb 1¾ oz (500 g)", "3 oz (85 g) dough, about 2½ oz baked"),
+        ),
+        ("australian", "400 g", "10 g", ("500 g", "85 g dough, about 74 g baked")),
+    ],
+)
+def test_ounces_stand_with_the_grams_where_scales_show_them(
+    edition: str, flour: str, salt: str, figures: tuple[str, str]
+) -> None:
+    found = formula(bread(), edition)
+    weights = [row.weight.replace("\xa0", " ") for row in found.rows]
+    assert (weights[3], weights[5]) == (flour, salt)
+    assert (totals(found)["total flour"], totals(found)["piece"]) == figures
+
+
 def test_names_are_those_of_the_edition() -> None:
     assert formula(bread(), "us-cups").rows[0].name == "bread flour"
 

@@ -105,6 +105,16 @@ def test_a_single_part_is_no_assembled_piece() -> None:
     assert keeping("british-metric", SPONGE) == [("Sponge", "3 days at room temperature")]
 
 
+@pytest.mark.parametrize(("edition", "out"), [("british-metric", "4 hours"), ("us-cups", "2 hours")])
+def test_a_single_part_that_must_be_chilled_says_how_long_it_may_stand_out(edition: str, out: str) -> None:
+    assert keeping(edition, CUSTARD) == [
+        (
+            "Custard",
+            f"2 days in the fridge (not in the freezer); no more than {out} in all out of the fridge",
+        )
+    ]
+
+
 def test_what_is_usual_for_a_thing_is_said_to_be_that() -> None:
     custard = Component(
         "Vanilla custard",

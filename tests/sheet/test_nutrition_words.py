@@ -8,7 +8,6 @@ import pytest
 from sitegen.kitchen import scaling
 from sitegen.kitchen.recipe import Component, IngredientLine, Makes, OvenSetting, Recipe, Span, Step, Words
 from sitegen.kitchen.shares import made_components
-from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.nutrition_words import nutrition_of
 from sitegen.sheet.panel_values import Nutrition
 from tests.sheet.pantry import line, recipe, says, setting
@@ -22,13 +21,8 @@ def of(
     cake: Recipe, edition: str = "british-metric", factor: int = 1
 ) -> tuple[Nutrition | None, tuple[str, ...]]:
     scene = setting(edition)
-
-    def weigh(one: IngredientLine) -> Span | None:
-        row = scene.row(one.chosen)
-        return grams_of(one.amount, one.chosen, row, scene.written, scene.tables)
-
     batch = replace(scaling.tested_batch(cake), factor=Fraction(factor), makes=cake.makes.count * factor)
-    return nutrition_of(cake, made_components(cake, {}, batch.factor, weigh), batch, scene)
+    return nutrition_of(cake, made_components(cake, {}, batch.factor, scene.grams), batch, scene)
 
 
 def estimate(cake: Recipe, edition: str = "british-metric", factor: int = 1) -> Nutrition:
@@ -163,3 +157,36 @@ def test_alcohol_is_told_where_there_is_more_than_an_extract_brings() -> None:
     assert any("Alcohol" in note for note in estimate(cream(SUGAR, line(50, "g", "rum"))).notes)
     extract = line(5, "g", "vanilla extract")
     assert not any("Alcohol" in note for note in estimate(cream(SUGAR, extract)).notes)
+
+
+def test_what_is_steeped_and_taken_out_is_told_and_not_counted() -> None:
+    steeped = estimate(cream(SUGAR, BUTTER, line(3, "", "bay leaf"), line(1, "", "vanilla pod")))
+    assert "Not counted, as it is steeped and taken out: bay leaf and vanilla pod." in steeped.notes
+    assert cells(steeped) == cells(estimate(cream()))
+
+
+@pytest.mark.parametrize(
+    ("edition", "told"), [("us-cups", ["heavy cream has about 36 % fat"]), ("british-metric", [])]
+)
+def test_a_region_that_sells_another_cream_is_told_of_which_the_figures_are(
+    edition: str, told: list[str]
+) -> None:
+    notes = estimate(cream(SUGAR, line(300, "g", "double cream")), edition).notes
+    tested = [note for note in notes if "tested with" in note]
+    assert [text in note for text, note in zip(told, tested, strict=True)] == [True] * len(told)
+
+
+def test_a_pinch_of_what_differs_is_not_worth_a_sentence() -> None:
+    notes = estimate(cream(SUGAR, line(5, "g", "double cream")), "us-cups").notes
+    assert not any("tested with" in note for note in notes)
+
+
+def test_nothing_has_no_share_of_a_daily_value() -> None:
+    """0.3 g of fibre is declared as 0 g, which is 0 % of 28 g and not 1 %. 21 CFR 101.9(c)(6), (d)(7)."""
+    crust = cream(line(130, "g", "plain flour"), SUGAR)
+    assert cells(estimate(crust, "us-cups"))["fibre"] == ("0 g", "", "0 %")
+
+
+def test_a_small_portion_is_weighed_to_the_gram() -> None:
+    bites = cream(SUGAR, makes=Makes(Fraction(16), "bites"))
+    assert estimate(bites).portion.replace("\u00a0", " ") == "1 bite, about 38 g"

@@ -29,7 +29,7 @@ FLOUR = line(200, "g", "self-raising flour")
 
 def test_a_us_sheet_says_what_stands_in_for_british_self_raising_flour() -> None:
     (swap,) = swaps(made(FLOUR))
-    assert swap.instead_of == "self-rising flour"
+    assert swap.instead_of == "self-raising flour (self-rising flour in the list)"
     assert swap.use == "1½ cups (190 g) all-purpose flour + 2¼ tsp (10 g) baking powder"
     assert swap.changes == "Whisk the two together before they go in."
     assert swap.reason == "American self-rising flour holds salt and is milled from softer wheat"
@@ -112,10 +112,20 @@ def test_an_allergen_that_comes_in_with_the_swap_is_told() -> None:
     assert swap.changes.endswith("It brings milk.")
 
 
-def test_where_the_sheet_prints_the_name_of_a_substitute_the_recipes_own_name_is_said() -> None:
-    (swap,) = swaps(made(line(300, "g", "double cream")))
-    assert swap.instead_of == "double cream"
-    assert "heavy cream" in swap.use
+@pytest.mark.parametrize(
+    ("name", "edition", "told"),
+    [
+        ("double cream", "us-cups", "double cream (heavy cream in the list)"),
+        ("mixed spice", "us-cups", "mixed spice (pumpkin pie spice in the list)"),
+        ("dark muscovado sugar", "australian", "dark muscovado sugar (dark brown sugar in the list)"),
+        ("caster sugar", "us-cups", "superfine sugar"),
+        ("cake flour", "british-metric", "cake flour"),
+    ],
+)
+def test_a_swap_is_found_again_in_the_list(name: str, edition: str, told: str) -> None:
+    """By the name that the list prints; with the recipe's own where a region's is another thing."""
+    (swap,) = swaps(made(line(300, "g", name)), edition=edition)
+    assert swap.instead_of == told
 
 
 def test_a_whole_sheet_offers_what_its_base_recipe_offers() -> None:

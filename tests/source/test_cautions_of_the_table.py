@@ -133,6 +133,16 @@ ROWS: list[tuple[str, Part, Part]] = [
         of("100 g plain flour", "plain flour", "Stir in {0} and cook for 2 minutes.", baked=False),
     ),
     ("alcohol", of("40 g brandy", "brandy"), of("1 tsp vanilla extract", "vanilla extract")),
+    (
+        "warm-spirit",
+        Part({"40 g brandy": "brandy"}, ("Warm the {0} until it steams.",), grams=40),
+        Part({"40 g brandy": "brandy"}, ("Warm the milk.", "Stir in {0}."), grams=40),
+    ),
+    (
+        "warm-spirit",
+        Part({"40 g dark rum": "rum"}, ("Heat the {0} in a small pan.",), grams=40),
+        Part({"1 tsp dark rum": "rum"}, ("Warm the sauce and stir in {0}.",), grams=5),
+    ),
     ("moving-mixer", does("Knead with the dough hook."), does("Knead by hand.")),
     (
         "moving-mixer",
@@ -154,6 +164,11 @@ ROWS: list[tuple[str, Part, Part]] = [
         "egg-custard",
         Part(EGGS, ("Beat {0}.", OVEN + "Bake."), title="Baked cheesecake"),
         Part(EGGS, ("Beat {0}.", OVEN + "Bake."), title="Sponge"),
+    ),
+    (
+        "egg-custard",
+        Part(YOLKS | CREAM, ("Pour {1} on to {0}.", OVEN + "Bake."), title="Crusted cream"),
+        Part(EGGS | CREAM | {"flour": "plain flour"}, ("Beat all.", OVEN + "Bake."), title="Cream cake"),
     ),
     ("stones", of("300 g cherries", "cherries"), of("400 g plums, halved and stoned", "plums")),
     ("flowers", of("1 tsp dried lavender", "dried lavender"), of("a sprig of thyme", "thyme")),

@@ -81,8 +81,15 @@ def test_leavening_is_judged_without_a_kind(tmp_path: Path, ingredients: str, se
 def test_a_ratio_is_said_as_one(tmp_path: Path) -> None:
     ganache = "kind: truffle ganache\ningredients:\n  - 300 g dark chocolate\n  - 240 g double cream"
     assert sentences(asked(tmp_path, "12 buns", Ganache=ganache)) == [
-        "in 'Ganache' the weight of chocolate is 1.25 of that of the liquid; 2 is usual for "
+        "in 'Ganache' the weight of chocolate is 1.25 times that of the liquid; 2 times is usual for "
         "'truffle ganache' (common practice)"
+    ]
+
+
+def test_what_is_not_there_at_all_is_said_to_be_missing(tmp_path: Path) -> None:
+    choux = "kind: choux\ningredients:\n  - 180 g water\n  - 80 g unsalted butter\n  - 100 g plain flour"
+    assert sentences(asked(tmp_path, "12 buns", Choux=choux)) == [
+        "there is no egg in 'Choux': usually 1.3 to 2 times that of the flour for 'choux' (common practice)"
     ]
 
 

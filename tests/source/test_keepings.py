@@ -4,12 +4,13 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from pydantic import ValidationError
 
 from sitegen.kitchen.balances import BalanceTable
 from sitegen.kitchen.keeping import KeepingTable
 from sitegen.kitchen.larder import Larder
 from sitegen.kitchen.recipe import Component
-from sitegen.source.keepings import read_keeps
+from sitegen.source.keepings import KeepsFile, read_keeps
 from sitegen.source.library import read_content
 from sitegen.source.misread import Misread
 from sitegen.source.tables import known_roles, read_tables
@@ -44,6 +45,12 @@ def test_what_is_no_time_is_refused(text: str) -> None:
     with pytest.raises(Misread) as refused:
         read_keeps(text, "fridge")
     assert refused.value.code.code == "keeping-time"
+
+
+def test_braces_with_nothing_in_them_say_nothing() -> None:
+    with pytest.raises(ValidationError) as refused:
+        KeepsFile.model_validate({})
+    assert [error["type"] for error in refused.value.errors()] == ["too_short"]
 
 
 def component(title: str) -> Component:

@@ -78,6 +78,7 @@ def test_the_lines_of_every_file_are_kept_to_show_a_fault(school: Path) -> None:
         "content/site.yaml",
         "content/larder.yaml",
         "content/prices.yaml",
+        "content/orders/saturday.yaml",
         "content/recipes/base-buttercream/recipe.yaml",
         str(CUPCAKES),
         "content/tutorials/whisking.md",

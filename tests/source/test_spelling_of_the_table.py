@@ -33,6 +33,9 @@ AUSTRALIAN = TABLES.editions["australian"]
         ("Roll out the shortcrust pastry.", "Roll out the pie dough."),
         ("Smooth it with a palette knife.", "Smooth it with an offset spatula."),
         ("Use a hand blender.", "Use an immersion blender."),
+        ("Line the trays.", "Line the baking sheets."),
+        ("Fill it with baking beans.", "Fill it with pie weights."),
+        ("Lift out the beans and bake again.", "Lift out the pie weights and bake again."),
     ],
 )
 def test_a_sentence_reads_as_in_an_american_kitchen(british: str, american: str) -> None:
@@ -55,7 +58,10 @@ def test_british_prose_stays_in_the_british_edition() -> None:
 @pytest.mark.parametrize(
     ("british", "australian"),
     [
-        ("Line the tin with baking parchment.", "Line the tin with baking paper."),
+        ("Line the tin with baking parchment.", "Line the pan with baking paper."),
+        ("Press it into the tart tin.", "Press it into the flan pan."),
+        ("Stir in a tin of condensed milk.", "Stir in a tin of condensed milk."),
+        ("Lift out the beans and bake again.", "Lift out the weights and bake again."),
         ("Set it on a baking tray.", "Set it on an oven tray."),
         ("Cover with cling film.", "Cover with plastic wrap."),
         ("Set it over the hob.", "Set it over the stovetop."),

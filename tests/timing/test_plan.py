@@ -116,11 +116,14 @@ def test_nobody_works_at_night() -> None:
 
 
 def test_work_that_begins_in_the_evening_goes_on_in_the_morning() -> None:
+    """Ready at 630 at the earliest, so that nothing is gained by beginning before 10."""
     night = Night(Fraction(60), Fraction(600))
     made = plan([task(0, 50), task(1, 30, after=(0,))], nights=[night], anchor=Anchor.START)
-    assert placed(made, 0).start_min == 0
-    assert placed(made, 1).start_min == 600
-    assert made.total_min == 630
+    assert made.begins_min == 10
+    assert made.begins_min + placed(made, 0).end_min == 60
+    assert made.begins_min + placed(made, 1).start_min == 600
+    assert made.begins_min + made.total_min == 630
+    assert made.is_proved
 
 
 def test_a_range_counts_by_the_figure_that_is_asked_for() -> None:

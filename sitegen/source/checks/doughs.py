@@ -29,7 +29,15 @@ PIECES_AND_DOUGH = FaultCode(
     "The pieces that the recipe promises weigh more than its dough, or leave much of it over.",
     "Look at `makes` and at the amounts; a piece that is weighed once baked is `of 75 g baked`.",
 )
-CODES = (PREFERMENT_UNUSUAL, PIECES_AND_DOUGH)
+NO_FLOUR = FaultCode(
+    "dough-without-flour",
+    Severity.ERROR,
+    "`dough` says how warm a dough is to be, and the component holds no flour: nothing would be printed.",
+    "Move the key to the component that is kneaded, or take it out.",
+    good="  Bay custard:\n",
+    bad="  Bay custard:\n    dough: {temperature: 25 C}\n",
+)
+CODES = (PREFERMENT_UNUSUAL, PIECES_AND_DOUGH, NO_FLOUR)
 
 TOLD_ELSEWHERE = (BaseCircle, NoWeight, UnknownPart)
 """By `circles.py`, by `made.py`, and by the reader of lines."""
@@ -61,6 +69,9 @@ class _Doughs:
     unpacking: Unpacking
 
     def faults(self) -> Iterator[Fault]:
+        for component in self.recipe.components:
+            if component.dough is not None and not self._has_flour(component):
+                yield NO_FLOUR.fault(component.at, f"no flour goes into '{component.title}'")
         doughs = [one for one in self.recipe.components if self._is_dough(one)]
         for component in doughs:
             formula = self._formula(component)
@@ -71,6 +82,10 @@ class _Doughs:
                 yield PREFERMENT_UNUSUAL.fault(component.at, sentence)
             if len(doughs) == 1:
                 yield from self._pieces(component, formula)
+
+    def _has_flour(self, component: Component) -> bool:
+        contents = self.unpacking.component(self.recipe, component)
+        return any(self.tables.balances.is_counted(held, "flour") for held in contents)
 
     def _is_dough(self, component: Component) -> bool:
         kind = self.tables.balances.kind(component.kind)

@@ -5,13 +5,10 @@ from fractions import Fraction
 
 from sitegen.faults import Fault, FaultCode, Severity
 from sitegen.kitchen.declared import tables_of
-from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.part_errors import BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart
-from sitegen.kitchen.part_weights import Weigh
-from sitegen.kitchen.recipe import IngredientLine, PartLine, Recipe, Span
+from sitegen.kitchen.recipe import PartLine, Recipe
 from sitegen.kitchen.shares import made_components
-from sitegen.kitchen.tables import Tables
-from sitegen.kitchen.weighing import grams_of
+from sitegen.kitchen.weighing import Scales
 from sitegen.source.school import Content
 
 MORE_THAN_IS_MADE = FaultCode(
@@ -44,23 +41,13 @@ def enough_is_made(content: Content) -> Iterator[Fault]:
     for recipe in content.recipes:
         try:
             tables = tables_of(recipe, bases, content.tables)
-            made_components(recipe, bases, TESTED, _scale(edition, tables))
+            made_components(recipe, bases, TESTED, Scales(tables, edition).grams)
         except MoreThanIsMade as error:
             yield from _too_much(recipe, error)
         except NoWeight as error:
             yield from _unknown(recipe, error)
         except TOLD_ELSEWHERE:
             continue
-
-
-def _scale(edition: Edition, tables: Tables) -> Weigh:
-    """The scale of the school's own kitchen: its spoons, its cups, its eggs."""
-
-    def weigh(line: IngredientLine) -> Span | None:
-        row = tables.larder.find(line.chosen.ingredient)
-        return grams_of(line.amount, line.chosen, row, edition, tables)
-
-    return weigh
 
 
 def _too_much(recipe: Recipe, error: MoreThanIsMade) -> Iterator[Fault]:

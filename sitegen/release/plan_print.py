@@ -1,0 +1,33 @@
+"""A plan as a PDF in the school's theme: what the terminal does not need and so does not load."""
+
+from pathlib import Path
+
+from sitegen.press.plan_page import NoPlanTemplate, print_plan
+from sitegen.press.theme import find_theme, load_theme
+from sitegen.press.tokens import ThemeUnusable
+from sitegen.release.asking import NotAsked
+from sitegen.release.card_work import MachineLacks
+from sitegen.release.plans import AskedPlan
+from sitegen.release.sites import site_imprint
+
+
+def plan_pdf(root: Path, asked: AskedPlan, paper: str) -> bytes:
+    """The plan on paper. paper: 'a4', 'letter', '' for the usual one of the school.
+
+    Raises NotAsked where the theme cannot be used, MachineLacks where nothing can print.
+    """
+    school = asked.school
+    try:
+        theme = load_theme(find_theme(root, school.theme))
+        imprint = site_imprint(school)
+        return print_plan(theme, asked.plan, imprint, asked.language, paper or school.papers[0])
+    except ThemeUnusable as problem:
+        raise NotAsked(
+            f"the theme '{school.theme}' cannot be used: {'; '.join(problem.reasons)}"
+        ) from problem
+    except NoPlanTemplate as problem:
+        raise NotAsked(
+            f"the theme '{school.theme}' lays out no plan: it has no {problem.missing}"
+        ) from problem
+    except (ImportError, OSError) as problem:
+        raise MachineLacks(str(problem)) from problem
