@@ -81,6 +81,7 @@ def _step(step: SheetStep) -> str:
         f"{step.hands_on} hands-on" if step.hands_on else "",
         f"{step.wait} wait" if step.wait else "",
         f"until {step.until}" if step.until else "",
+        step.then.rstrip("."),
     ]
     told = "; ".join(fact for fact in facts if fact)
     text = to_plain(step.text)

@@ -3,7 +3,7 @@
 It is drawn in shapes and greys that survive a black-and-white printer; a page's style may colour its classes.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from textwrap import wrap
@@ -36,6 +36,8 @@ class Shape:
 WIDE = Shape("wide", width=700, gutter=150, lane=30, letters=22)
 NARROW = Shape("narrow", width=340, gutter=0, lane=48, letters=48)
 BAR, NUMBER, TITLE, TICK, EDGE = 12, 9, 11, 9, 14
+NOTCH = 1
+"""Pixels left free between the work of two steps, so that each is seen as one."""
 
 
 def timeline_picture(timeline: Timeline, shape: str = "wide") -> Markup:
@@ -48,6 +50,7 @@ def timeline_svg(timeline: Timeline, shape: Shape, name: str) -> Markup:
     top = EDGE + (TITLE + 4 if not shape.gutter else 0)
     floor = top + shape.lane * len(timeline.lanes)
     height = floor + 22 + 20
+    cuts = [share for share, _ in timeline.cuts]
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {shape.width} {height}" '
         f'class="timeline {shape.name}" role="img" font-family="{SANS}, sans-serif">',
@@ -57,7 +60,7 @@ def timeline_svg(timeline: Timeline, shape: Shape, name: str) -> Markup:
         *(
             line
             for place, lane in enumerate(timeline.lanes)
-            for line in _lane(lane, shape, top + shape.lane * place, name)
+            for line in _lane(lane, cuts, shape, top + shape.lane * place, name)
         ),
         *_cuts(timeline, shape, floor),
         *_legend(shape, floor + 22, name),
@@ -90,12 +93,15 @@ def _ticks(timeline: Timeline, shape: Shape, floor: int) -> Iterator[str]:
         yield _text(x, floor + TICK + 3, label, TICK, anchor="middle")
 
 
-def _lane(lane: TimelineLane, shape: Shape, top: int, name: str) -> Iterator[str]:
+def _lane(
+    lane: TimelineLane, cuts: Sequence[Fraction], shape: Shape, top: int, name: str
+) -> Iterator[str]:
     bar_top = top + NUMBER + 3
     yield from _title(lane.title, shape, top, bar_top)
     last = float(-NUMBER_NEEDS)
     for bar in lane.bars:
         yield from _bar(bar, shape, bar_top, name)
+        yield from (_break(share, shape, bar_top) for share in cuts if bar.free < share < bar.end)
         x = _across(bar.start, shape)
         if x - last >= NUMBER_NEEDS:
             yield _text(x, bar_top - 3, str(bar.step), NUMBER)
@@ -118,13 +124,23 @@ def _bar(bar: TimelineBar, shape: Shape, top: int, name: str) -> Iterator[str]:
         kind = "oven" if bar.heat == "oven" else "wait"
         yield _box(free, top, end - free, f"url(#{name}-{kind})", kind)
     if free > start:
-        yield _box(start, top, max(free - start, 1.5), INK, "work")
+        yield _box(start, top, max(free - start - NOTCH, 1.5), INK, "work")
 
 
 def _box(x: float, y: float, width: float, fill: str, kind: str) -> str:
+    line = "" if kind == "work" else f' stroke="{INK}" stroke-width="0.75"'
     return (
-        f'<rect x="{x}" y="{y}" width="{round(width, 1)}" height="{BAR}" fill="{fill}" stroke="{INK}" '
-        f'stroke-width="0.75" class="{kind}"/>'
+        f'<rect x="{x}" y="{y}" width="{round(width, 1)}" height="{BAR}" fill="{fill}"{line} class="{kind}"/>'
+    )
+
+
+def _break(share: Fraction, shape: Shape, top: int) -> str:
+    """A bar torn in two where its wait is cut short."""
+    x = _across(share, shape)
+    return (
+        f'<path d="M{x - 5} {top + BAR + 2}l5 -{BAR + 4}h5l-5 {BAR + 4}z" fill="#ffffff" class="torn"/>'
+        f'<path d="M{x - 5} {top + BAR + 2}l5 -{BAR + 4}m5 0l-5 {BAR + 4}" stroke="{INK}" stroke-width="0.75" '
+        'fill="none" class="cut"/>'
     )
 
 

@@ -30,7 +30,7 @@ from sitegen.release.report import (
     last_report,
     release_input,
 )
-from sitegen.release.sheets import RecipeSheets, sheet_setter
+from sitegen.release.sheets import RecipeSheets, SheetSetter
 from sitegen.release.sites import (
     Site,
     public_site,
@@ -41,7 +41,6 @@ from sitegen.release.sites import (
     tutorial_entries,
 )
 from sitegen.release.steps import Progress, Step
-from sitegen.release.theme_work import kept_theme
 from sitegen.source.prices import PRICE_LIST
 from sitegen.source.school import Content, School
 
@@ -94,11 +93,11 @@ def _published(root: Path, order: Order, progress: Progress) -> Published:
     progress.begin(Step.READ, 0)
     swap.finish_arrival(root / OUTPUT)
     proofed = proof(root)
-    school = proofed.content.school
-    if proofed.errors or school is None:
+    school, setter = proofed.content.school, proofed.setter
+    if proofed.errors or school is None or setter is None:
         raise Refused(proofed.faults, proofed.content.texts)
     day = order.on or school_day(order.now, school.time_zone)
-    sheets = _all_sheets(proofed.content, school, progress)
+    sheets = _all_sheets(proofed.content, setter, progress)
     build = _printed(root, order, progress, _sites(root, proofed.content, school, sheets, day), sheets)
     inputs = _inputs(root, school, sheets, day) | {"sitegen": program_hash()}
     report = _swapped_in(root, build, inputs, day, progress)
@@ -106,9 +105,8 @@ def _published(root: Path, order: Order, progress: Progress) -> Published:
     return Published(report, proofed)
 
 
-def _all_sheets(content: Content, school: School, progress: Progress) -> tuple[RecipeSheets, ...]:
+def _all_sheets(content: Content, setter: SheetSetter, progress: Progress) -> tuple[RecipeSheets, ...]:
     progress.begin(Step.SHEETS, len(content.recipes))
-    setter = sheet_setter(content, school)
     sheets = []
     for recipe in content.recipes:
         sheets.append(setter.all_sheets(recipe))
@@ -139,7 +137,7 @@ def _sites(root: Path, content: Content, school: School, sheets: Sequence[Recipe
 def _printed(
     root: Path, order: Order, progress: Progress, sites: _Sites, sheets: Sequence[RecipeSheets]
 ) -> Build:
-    """Cut every photo and print every card, so that what is left is text."""
+    """Cut fonts and photos and print every card, so that what is left is text."""
     cache = Cache(root / WORKSHOP / "cache", makers_hash())
     room = PrintRoom(root, cache, order.jobs, progress)
     shown = dict.fromkeys([*sites.public.photos(), *sites.subscribers.photos()])
@@ -148,7 +146,7 @@ def _printed(
         public=_with_pictures(sites.public, photos),
         subscribers=_with_pictures(sites.subscribers, photos),
         texts=text_briefs(sites.school, sheets),
-        theme_files=kept_theme(sites.public.theme, cache),
+        theme_files=photos.theme_files,
         pictures=photos.files,
         cards=room.cards(sites.subscribers, photos),
         cache=cache,

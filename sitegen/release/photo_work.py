@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
+from typing import Protocol
 
 from sitegen.press.picture import Cut, Picture
 from sitegen.release.cache import Cache
@@ -71,7 +72,12 @@ class CardCutWork:
         self.cache.put(self.key, cut_for_card(_photo(self.root, self.file, self.digest), self.box))
 
 
-Work = CutWork | CardCutWork
+class Work(Protocol):
+    """What has something in the cache once it is made; two of equal value are one piece of work."""
+
+    def is_kept(self) -> bool: ...
+
+    def made(self) -> None: ...
 
 
 def photo_digests(root: Path, files: Iterable[str]) -> Mapping[str, str]:

@@ -1,4 +1,4 @@
-"""Where photos are cut and cards printed: the dear work of a build, shared out and kept."""
+"""Where fonts and photos are cut and cards printed: the dear work of a build, shared out and kept."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -7,11 +7,21 @@ from pathlib import Path
 from sitegen.press import addresses
 from sitegen.press.card_photos import boxes_of
 from sitegen.press.picture import Picture
+from sitegen.press.theme import Theme
 from sitegen.release.cache import Cache
 from sitegen.release.card_work import CardWork, print_all
-from sitegen.release.photo_work import Box, CardCutWork, CutWork, cut_all, kept_picture, photo_digests
+from sitegen.release.photo_work import (
+    Box,
+    CardCutWork,
+    CutWork,
+    Work,
+    cut_all,
+    kept_picture,
+    photo_digests,
+)
 from sitegen.release.sites import Site
 from sitegen.release.steps import Progress, Step
+from sitegen.release.theme_work import ThemeWork
 from sitegen.sheet.values import Sheet
 
 PictureFiles = Mapping[str, tuple[tuple[str, str], ...]]
@@ -28,25 +38,31 @@ class PrintRoom:
     progress: Progress
 
     def cut(self, photos: Sequence[str], subscribers: Site) -> "CutPhotos":
-        """Every cut that pages and cards will want. photos: of the pages of both trees."""
+        """Every cut that pages and cards will want. photos: of the pages of both trees.
+
+        The theme's fonts, the longest piece of this work, are begun first.
+        """
         boxes = dict.fromkeys(box for sheet, *_ in _card_list(subscribers) for box in boxes_of(sheet).items())
         digests = photo_digests(self.root, [*photos, *(file for file, _ in boxes)])
         for_pages = [CutWork(self.root, file, digests[file], self.cache) for file in photos]
         for_cards = {
             (file, box): CardCutWork(self.root, file, digests[file], box, self.cache) for file, box in boxes
         }
-        self.progress.begin(Step.PICTURES, len(for_pages) + len(for_cards))
-        cut_all([*for_pages, *for_cards.values()], self.jobs, self.progress.advance)
+        theme = ThemeWork(_for_sending(subscribers.theme), self.cache)
+        wanted: list[Work] = [theme, *for_pages, *for_cards.values()]
+        self.progress.begin(Step.PICTURES, len(wanted))
+        cut_all(wanted, self.jobs, self.progress.advance)
         kept = [kept_picture(work) for work in for_pages]
         return CutPhotos(
             pictures={picture.file: picture for picture, _ in kept},
             files={picture.file: files for picture, files in kept},
             card_cuts={each: work.key for each, work in for_cards.items()},
+            theme_files=theme.files(),
         )
 
     def cards(self, site: Site, photos: "CutPhotos") -> Mapping[str, str]:
         """Print the cards of the subscribers' site. Returns path in the tree -> cache key."""
-        theme = replace(site.theme)  # without what the pages' templates keep in it, which no process can send
+        theme = _for_sending(site.theme)
         work = {
             path: CardWork(
                 sheet=sheet,
@@ -66,11 +82,20 @@ class PrintRoom:
 
 @dataclass(frozen=True)
 class CutPhotos:
-    """pictures: as pages use them, by photo. card_cuts: (photo, box) -> cache key."""
+    """pictures: as pages use them, by photo. card_cuts: (photo, box) -> cache key.
+
+    theme_files: (path in the tree, cache key) of each file that pages need of the theme.
+    """
 
     pictures: Mapping[str, Picture]
     files: PictureFiles
     card_cuts: Mapping[tuple[str, Box], str]
+    theme_files: tuple[tuple[str, str], ...]
+
+
+def _for_sending(theme: Theme) -> Theme:
+    """The theme without what the pages' templates keep in it, which no process can send."""
+    return replace(theme)
 
 
 def _card_list(site: Site) -> Iterator[tuple[Sheet, str, str, str]]:

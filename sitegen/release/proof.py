@@ -6,7 +6,7 @@ from pathlib import Path
 
 from sitegen.faults import Fault, FaultCode, Severity
 from sitegen.release import codes, settled_advice
-from sitegen.release.sheets import sheet_setter
+from sitegen.release.sheets import SheetSetter, sheet_setter
 from sitegen.sheet import checks as sheet_checks
 from sitegen.sheet import order_checks
 from sitegen.source.catalogue import catalogue as source_catalogue
@@ -16,10 +16,14 @@ from sitegen.source.school import Content
 
 @dataclass(frozen=True)
 class Proof:
-    """What was read, and every fault of it: of the files and of the sheets, sorted by place."""
+    """What was read, and every fault of it: of the files and of the sheets, sorted by place.
+
+    setter: holds the sheets that were set for it; None without a readable `site.yaml`.
+    """
 
     content: Content
     faults: tuple[Fault, ...]
+    setter: SheetSetter | None
 
     @property
     def errors(self) -> tuple[Fault, ...]:
@@ -30,9 +34,11 @@ class Proof:
 def proof(root: Path) -> Proof:
     """Proof a whole folder. root: the one that holds `content/`. Never raises for what a baker wrote."""
     content = read_content(root)
-    told = tuple(dict.fromkeys([*content.faults, *_sheet_faults(content)]))
+    setter = sheet_setter(content, content.school) if content.school else None
+    told = tuple(dict.fromkeys([*content.faults, *(_sheet_faults(content, setter) if setter else ())]))
     found = settled_advice.without_settled(told, content.recipes, catalogue())
-    return Proof(content, tuple(sorted(found, key=lambda fault: (fault.place, fault.code, fault.sentence))))
+    faults = tuple(sorted(found, key=lambda fault: (fault.place, fault.code, fault.sentence)))
+    return Proof(content, faults, setter)
 
 
 def catalogue() -> Mapping[str, FaultCode]:
@@ -40,12 +46,10 @@ def catalogue() -> Mapping[str, FaultCode]:
     return source_catalogue((*sheet_checks.CODES, *order_checks.CODES, *settled_advice.CODES, *codes.CODES))
 
 
-def _sheet_faults(content: Content) -> Iterator[Fault]:
-    """Of each recipe in each edition and batch; without a readable `site.yaml` there are no editions."""
-    if content.school is None:
-        return
-    shelf = sheet_setter(content, content.school).shelf
+def _sheet_faults(content: Content, setter: SheetSetter) -> Iterator[Fault]:
+    """Of each recipe in each edition and batch, and of each order."""
     for recipe in content.recipes:
-        yield from sheet_checks.sheet_faults(recipe, shelf)
+        yield from sheet_checks.sheet_faults(recipe, setter.shelf, setter.sheet)
     for order in content.orders:
-        yield from order_checks.order_faults([(one.recipe, one.ask, one.at) for one in order.lines], shelf)
+        wanted = [(one.recipe, one.ask, one.at) for one in order.lines]
+        yield from order_checks.order_faults(wanted, setter.shelf)

@@ -1,7 +1,7 @@
 """Every sheet of a recipe that its page offers: each batch in each edition of the school."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from sitegen.kitchen.recipe import BatchAsk, Recipe
 from sitegen.sheet.batches import offered
@@ -26,16 +26,28 @@ class RecipeSheets:
 
 @dataclass(frozen=True)
 class SheetSetter:
-    """Sets sheets of one school. tutorials: slug -> title."""
+    """Sets sheets of one school, each of them once: what was proofed is what is printed.
+
+    tutorials: slug -> title. kept: what was set, by slug, edition and batch.
+    """
 
     shelf: Shelf
-    tutorials: Mapping[str, str]
+    tutorials: Mapping[str, str] = field(hash=False)
+    kept: dict[tuple[str, str, BatchAsk | None], Sheet] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
 
     def sheet(self, recipe: Recipe, edition: str, ask: BatchAsk | None) -> Sheet:
         """One sheet; raises CannotScale for a batch that the recipe cannot give.
 
-        edition: a key of the tables' editions, the school's own or not.
+        recipe: one of the school's. edition: a key of the tables' editions, the school's own or not.
         """
+        key = (recipe.slug, edition, ask)
+        if key not in self.kept:
+            self.kept[key] = self._newly_set(recipe, edition, ask)
+        return self.kept[key]
+
+    def _newly_set(self, recipe: Recipe, edition: str, ask: BatchAsk | None) -> Sheet:
         shelf = self.shelf
         printed = shelf.tables.editions[edition]
         return build_sheet(recipe, shelf.bases, shelf.tables, printed, shelf.written, ask, self.tutorials)

@@ -23,7 +23,7 @@ class Step(IntEnum):
 _TITLES = {
     Step.READ: "read the folder",
     Step.SHEETS: "compute the sheets",
-    Step.PICTURES: "cut the pictures",
+    Step.PICTURES: "cut the pictures and fonts",
     Step.CARDS: "print the cards",
     Step.PAGES: "set the pages",
     Step.SWAP: "swap in the new output",

@@ -16,7 +16,7 @@ from sitegen.sheet.heat_words import oven_text
 from sitegen.sheet.keeping_words import keeping_rows, keeps_text
 from sitegen.sheet.leftover_words import leftover_texts
 from sitegen.sheet.making import MadePart, making_of
-from sitegen.sheet.measure_words import ESTIMATES, measure_note
+from sitegen.sheet.measure_words import ESTIMATES, measure_note, small_scale_note
 from sitegen.sheet.nutrition_words import nutrition_of
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.swap_words import MadeLines, swaps_of
@@ -60,7 +60,7 @@ def build_sheet(
         oven=_ovens(components, setting),
         allergens=allergen_lines(components, setting),
         egg_note=egg_note(components, setting),
-        measure_note=measure_note(setting),
+        measure_note=_measures(making.parts, setting),
         batch_notes=batch_notes(recipe, made_batch, setting),
         plan=work.plan,
         timeline=work.timeline,
@@ -89,6 +89,12 @@ def _component(part: MadePart, steps: tuple[SheetStep, ...], setting: Setting) -
         keeps=setting.respelled(keeps_text(part.component)),
         base_slug=base.slug if base else "",
     )
+
+
+def _measures(parts: Sequence[MadePart], setting: Setting) -> str:
+    """The small print on measures, and on the scale that the smallest weights need."""
+    lines = [line for part in parts for line in part.printed.lines]
+    return " ".join(filter(None, (measure_note(setting), small_scale_note(lines))))
 
 
 def _ovens(components: Sequence[Component], setting: Setting) -> str:

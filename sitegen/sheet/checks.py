@@ -1,8 +1,9 @@
 """Faults that show only when a recipe is set: a batch that cannot be made, an oven that no table has."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import partial
 
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.editions import Edition
@@ -13,7 +14,6 @@ from sitegen.kitchen.scaling import CannotScale
 from sitegen.kitchen.tables import Tables
 from sitegen.sheet.amounts import decimal_text
 from sitegen.sheet.batches import offered
-from sitegen.sheet.build import build_sheet
 from sitegen.sheet.conflict_words import StepsInConflict, conflict_text
 from sitegen.sheet.drift import sheet_drift
 from sitegen.sheet.fill_checks import CODES as FILL_CODES
@@ -35,21 +35,25 @@ class Shelf:
     written: Edition
 
 
-def sheet_faults(recipe: Recipe, shelf: Shelf) -> Iterator[Fault]:
+SheetOf = Callable[[Recipe, str, BatchAsk | None], Sheet]
+"""Sets the sheet of a recipe in an edition, named by its key, at a batch; raises what `build_sheet` does."""
+
+
+def sheet_faults(recipe: Recipe, shelf: Shelf, sheet_of: SheetOf) -> Iterator[Fault]:
     """Every fault of a recipe in any edition at any batch that its page offers, each once."""
     found: dict[tuple[str, str], Fault] = {}
     for edition in shelf.editions:
         for ask in offered(recipe):
-            for fault in _faults_of_one(recipe, ask, edition, shelf):
+            for fault in _faults_of_one(recipe, partial(sheet_of, recipe, edition.key, ask)):
                 found.setdefault((fault.code, fault.sentence), fault)
     for fault in fill_faults(recipe, shelf.bases, shelf.tables, shelf.written):
         found.setdefault((fault.code, fault.sentence), fault)
     yield from found.values()
 
 
-def _faults_of_one(recipe: Recipe, ask: BatchAsk | None, edition: Edition, shelf: Shelf) -> Sequence[Fault]:
+def _faults_of_one(recipe: Recipe, set_sheet: Callable[[], Sheet]) -> Sequence[Fault]:
     try:
-        sheet = build_sheet(recipe, shelf.bases, shelf.tables, edition, shelf.written, ask)
+        sheet = set_sheet()
     except RECIPE_AT_FAULT:
         return ()
     except CannotScale as error:

@@ -1,10 +1,12 @@
 """The small print on measures: what an egg weighs, how cups are filled, and what is an estimate."""
 
-from collections.abc import Callable, Mapping
+import re
+from collections.abc import Callable, Iterable, Mapping
 
 from sitegen.kitchen.editions import Measuring
 from sitegen.sheet.amounts import NO_BREAK, with_unit
 from sitegen.sheet.setting import Setting
+from sitegen.sheet.values import SheetLine
 
 ESTIMATES = (
     "Times, yields and keeping times are estimates from our kitchen; yours will differ. Check the labels of "
@@ -12,11 +14,19 @@ ESTIMATES = (
     "on it."
 )
 
+SMALL_WEIGHT = re.compile(rf"\d\.\d+{NO_BREAK}g$")
+SMALL_SCALE = "Weights such as 2.5 g want a small scale, one that shows tenths of a gram."
+
 
 def measure_note(setting: Setting) -> str:
     """How an edition's measures are filled and read, and how large they are; '' where grams come first."""
     note = _NOTES.get(setting.edition.measuring)
     return note(setting) if note else ""
+
+
+def small_scale_note(lines: Iterable[SheetLine]) -> str:
+    """What a reader needs to weigh '2.15 g'; '' where no line asks for so little. Source: common practice."""
+    return SMALL_SCALE if any(SMALL_WEIGHT.match(line.amount) for line in lines) else ""
 
 
 def _cup_note(setting: Setting) -> str:

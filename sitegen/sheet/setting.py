@@ -1,7 +1,5 @@
 """The setting of a sheet: in which words and measures it is set, and from which it is read."""
 
-import re
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -10,6 +8,7 @@ from sitegen.kitchen.larder import Ingredient
 from sitegen.kitchen.recipe import Choice, IngredientLine, Span
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.weighing import Scales
+from sitegen.sheet.respelling import Respelling, respelling_by
 
 
 @dataclass(frozen=True)
@@ -45,31 +44,11 @@ class Setting:
         return choice.name if regional == row.key else regional
 
     @cached_property
-    def _region_words(self) -> Mapping[str, str]:
-        if self.edition.region == self.written.region:
-            return {}
-        return {
-            word.casefold(): other
-            for word, other in self.tables.spelling.get(self.edition.region, {}).items()
-        }
-
-    @cached_property
-    def _region_pattern(self) -> re.Pattern[str] | None:
-        words = sorted(self._region_words, key=len, reverse=True)
-        if not words:
-            return None
-        return re.compile(r"\b(" + "|".join(map(re.escape, words)) + r")\b", re.IGNORECASE)
+    def _respelling(self) -> Respelling:
+        is_own = self.edition.region == self.written.region
+        words = {} if is_own else self.tables.spelling.get(self.edition.region, {})
+        return respelling_by(tuple(words.items()))
 
     def respelled(self, text: str) -> str:
-        """Prose in the printed region's spelling and words: 'baking parchment' -> 'parchment paper'.
-
-        Whole words only, the longest phrase first; a capital at the head of a word stays.
-        """
-        if self._region_pattern is None:
-            return text
-        return self._region_pattern.sub(self._region_word, text)
-
-    def _region_word(self, found: re.Match[str]) -> str:
-        written = found.group(0)
-        other = self._region_words[written.casefold()]
-        return other[:1].upper() + other[1:] if written[:1].isupper() else other
+        """Prose in the printed region's spelling and words: 'baking parchment' -> 'parchment paper'."""
+        return self._respelling.of(text)

@@ -13,6 +13,7 @@ from sitegen.kitchen.recipe import (
     RefKind,
     Step,
     Words,
+    single,
 )
 from sitegen.kitchen.rounding import rounded_cm, rounded_inches
 from sitegen.kitchen.weighing import is_hens_egg
@@ -67,6 +68,7 @@ def printed_step(
         photo=SheetPhoto(step.photo.file, setting.respelled(step.photo.alt)) if step.photo else None,
         tutorial=TutorialLink(step.tutorial, title) if title else None,
         cautions=cautions,
+        then=setting.respelled(_then_text(step)),
     )
 
 
@@ -204,6 +206,14 @@ def _taken_of_part(reference: Reference, grams: Fraction | None, scene: StepScen
     else:
         return ""
     return weight_texts(taken, scene.setting.edition).amount
+
+
+def _then_text(step: Step) -> str:
+    """How long what it made may wait, as the baker bounds it."""
+    within = f"Go on within {duration_text(single(step.within_min))}." if step.within_min else ""
+    how = f", {step.holds_how}" if step.holds_how else ""
+    holds = f"May wait {duration_text(single(step.holds_min))}{how}." if step.holds_min else ""
+    return " ".join(text for text in (within, holds) if text)
 
 
 def _wait_text(step: Step) -> str:

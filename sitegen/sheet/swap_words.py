@@ -13,6 +13,7 @@ from sitegen.sheet.asks import COUNT_UNITS, Ask, keeps_fine_step
 from sitegen.sheet.measured import measured
 from sitegen.sheet.panel_values import SheetSwap
 from sitegen.sheet.setting import Setting
+from sitegen.sheet.weights import SPOONED_UNDER_G
 
 OFFERED = "for those who have none"
 TOLERANCE = Fraction(5, 100)
@@ -156,12 +157,18 @@ def _measured(one: Substitute, setting: Setting) -> str:
 
 def _ask(one: Substitute, choice: Choice, row: Ingredient | None, setting: Setting) -> Ask:
     """By the spoon for what is only ever spooned, else by weight, rounded as any scaled amount is."""
+    tolerance = FLAVOUR_TOLERANCE if _goes_by_taste(one, row) else TOLERANCE
     if row is None or row.measured_by != "spoon" or row.density is None:
-        return Ask(Amount(single(1), "g"), choice, row, one.grams, TOLERANCE)
+        return Ask(Amount(single(1), "g"), choice, row, one.grams, tolerance)
     teaspoon_ml = setting.tables.measures.unit_ml(setting.written.teaspoon)
     teaspoons = one.grams / row.density.grams_per_ml / teaspoon_ml
-    tolerance = TOLERANCE if keeps_fine_step(row) else FLAVOUR_TOLERANCE
     return Ask(Amount(single(1), "tsp"), choice, row, teaspoons, tolerance)
+
+
+def _goes_by_taste(one: Substitute, row: Ingredient | None) -> bool:
+    """What is spooned, and a little of anything else, but never what raises, salts or sets."""
+    is_little = one.grams < SPOONED_UNDER_G or (row is not None and row.measured_by == "spoon")
+    return is_little and not keeps_fine_step(row)
 
 
 def _brings(swap: Swap, row: Ingredient, setting: Setting) -> str:

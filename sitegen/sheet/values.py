@@ -102,7 +102,8 @@ class SheetStep:
 
     number: counted through the whole sheet, from 1. text: Markdown, all references resolved.
     oven: '150 C fan, 170 C conventional, gas 3' as the edition prints it, '' for none.
-    hands_on, wait: '3 min', '22-24 min', '' for none; *_iso: ISO 8601 durations ('PT3M'), '' for none.
+    hands_on, wait: '3 min', '22-24 min', '' for none.
+    then: how long what it made may wait: 'Go on within 10 min.', 'May wait 4 h, chilled.', '' for no bound.
     """
 
     number: int
@@ -116,6 +117,7 @@ class SheetStep:
     photo: SheetPhoto | None = None
     tutorial: TutorialLink | None = None
     cautions: tuple[str, ...] = ()
+    then: str = ""
 
 
 @dataclass(frozen=True)

@@ -21,8 +21,9 @@ def deciding_chain(made: Plan, kitchen: Kitchen = AT_HOME) -> tuple[PlannedTask,
         before = [chains[other.task.index] for other in made.tasks if _lets_begin(other, one, kitchen)]
         longest = min(before, key=lambda chain: chain[0].start_min, default=())
         chains[one.task.index] = (*longest, one)
-    last = max(made.tasks, key=lambda one: (one.end_min, one.start_min), default=None)
-    return chains[last.task.index] if last else ()
+    to_the_end = [chains[one.task.index] for one in made.tasks if one.end_min == made.total_min]
+    decides = min(to_the_end, key=lambda chain: (chain[0].start_min, -len(chain)), default=())
+    return tuple(one for one in decides if one.end_min > one.start_min)
 
 
 def free_gaps(made: Plan) -> tuple[tuple[Fraction, Fraction], ...]:

@@ -100,7 +100,8 @@ def worktop(tasks: Sequence[Task], kitchen: Kitchen, pick: Pick, nights: Sequenc
         Resource("oven", kitchen.oven_room, units(kitchen.change_min)),
         *(Resource(name) for name in names),
     )
-    return Worktop(Problem(tuple(lengths), resources, tuple(demands), tuple(gaps), fixed), parts)
+    stays = frozenset(frozenset(two) for two in _in_the_oven_throughout(tasks))
+    return Worktop(Problem(tuple(lengths), resources, tuple(demands), tuple(gaps), fixed, stays), parts)
 
 
 def _demands(
@@ -125,6 +126,15 @@ def _gaps(
         most = most_gap(tasks[first], task)
         if most is not None:
             yield Gap(place, first, -lengths[first] - units(most))
+
+
+def _in_the_oven_throughout(tasks: Sequence[Task]) -> Iterator[tuple[int, int]]:
+    """Places of two steps of a component in a row that are both baked: the oven is turned with it inside."""
+    for place, task in enumerate(tasks[1:], 1):
+        before = tasks[place - 1]
+        follows = before.component == task.component and before.index in task.after
+        if follows and task.oven is not None and before.oven is not None:
+            yield place - 1, place
 
 
 def _figures(tasks: Iterable[Task], kitchen: Kitchen, pick: Pick, nights: Iterable[Night]) -> list[Fraction]:

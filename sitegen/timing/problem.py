@@ -43,13 +43,17 @@ class Gap:
 
 @dataclass(frozen=True)
 class Problem:
-    """lengths: of each task. fixed: task -> its start, for what is no work (a night) but takes a resource."""
+    """lengths: of each task. fixed: task -> its start, for what is no work (a night) but takes a resource.
+
+    unchanged: twos of tasks between which no resource loses time to a change of state.
+    """
 
     lengths: tuple[int, ...]
     resources: tuple[Resource, ...]
     demands: tuple[Demand, ...]
     gaps: tuple[Gap, ...]
     fixed: Mapping[int, int] = field(default_factory=dict, hash=False)
+    unchanged: frozenset[frozenset[int]] = frozenset()
 
     def span(self, starts: tuple[int, ...]) -> int:
         """When the last piece of work ends."""
@@ -82,5 +86,6 @@ def backwards(problem: Problem, end: int = 0) -> Problem:
         gaps=tuple(
             Gap(gap.then, gap.first, gap.lag + lengths[gap.then] - lengths[gap.first]) for gap in problem.gaps
         ),
+        unchanged=problem.unchanged,
         fixed={task: end - start - lengths[task] for task, start in problem.fixed.items()},
     )

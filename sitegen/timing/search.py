@@ -248,7 +248,8 @@ class Search:
                 differ = one.state != other.state
                 if one.task == other.task or (one.amount + other.amount <= capacity and not differ):
                     continue
-                change = resource.change if differ else 0
+                keeps = {one.task, other.task} in self._problem.unchanged
+                change = resource.change if differ and not keeps else 0
                 lag = one.offset + one.length - other.offset + change
                 back = other.offset + other.length - one.offset + change
                 yield _Pair(one.task, other.task, lag, back)

@@ -1,6 +1,7 @@
 """Faults that show only when a recipe is set."""
 
 from dataclasses import replace
+from functools import partial
 
 import pytest
 
@@ -15,7 +16,9 @@ from sitegen.kitchen.recipe import (
     Tin,
     single,
 )
+from sitegen.sheet.build import build_sheet
 from sitegen.sheet.checks import CODES, Shelf, sheet_faults
+from sitegen.sheet.values import Sheet
 from tests.sheet.pantry import Fraction, line, part, recipe, says, tables, takes
 
 ROUND = Tin("round", *(Fraction(n) for n in (20, 20, 5, 20, 20)))
@@ -64,7 +67,12 @@ def faults(one: Recipe, *keys: str) -> tuple[Fault, ...]:
     """What is said of a recipe in those editions, or in all."""
     editions = tables().editions
     printed = tuple(editions[key] for key in keys or editions)
-    return tuple(sheet_faults(one, Shelf({}, tables(), printed, editions["british-metric"])))
+    shelf = Shelf({}, tables(), printed, editions["british-metric"])
+    return tuple(sheet_faults(one, shelf, partial(sheet_of, shelf)))
+
+
+def sheet_of(shelf: Shelf, one: Recipe, edition: str, ask: BatchAsk | None) -> Sheet:
+    return build_sheet(one, shelf.bases, shelf.tables, shelf.tables.editions[edition], shelf.written, ask)
 
 
 def codes(one: Recipe) -> set[str]:

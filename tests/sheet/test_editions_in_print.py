@@ -3,11 +3,13 @@
 import pytest
 
 from sitegen.kitchen.recipe import Amount, Component
+from sitegen.sheet.amounts import NO_BREAK
 from sitegen.sheet.asks import Ask, Measured
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.lines import printed_lines
-from sitegen.sheet.measure_words import measure_note
+from sitegen.sheet.measure_words import measure_note, small_scale_note
 from sitegen.sheet.measured import measured
+from sitegen.sheet.values import SheetLine
 from sitegen.sheet.weights import about_text
 from tests.sheet.pantry import Fraction, amount, choice, line, part, recipe, says, setting, tables, takes
 
@@ -112,6 +114,14 @@ def test_amounts_are_set_as_print_sets_them(how_much: Amount, name: str, first: 
 def test_the_note_tells_how_the_measures_are_filled(edition: str, said: tuple[str, ...]) -> None:
     note = measure_note(setting(edition)).replace("\u00a0", " ")
     assert [words for words in said if words not in note] == []
+
+
+def test_a_weight_below_five_grams_asks_for_a_small_scale() -> None:
+    """Only where it stands alone: beside a spoon nobody need weigh it."""
+    lines = [SheetLine(amount=f"2.15{NO_BREAK}g", name="salt")]
+    assert "small scale" in small_scale_note(lines)
+    assert small_scale_note([SheetLine(amount="½ tsp", name="salt", beside=f"2.5{NO_BREAK}g")]) == ""
+    assert small_scale_note([SheetLine(amount=f"12.5{NO_BREAK}g", name="cocoa")]) == ""
 
 
 def test_grams_need_no_note() -> None:

@@ -263,6 +263,19 @@ WHOLE_PARTS: list[tuple[str, Part, set[str]]] = [
         Part(CREAM | YOLKS, ("Pour in the custard of {0} and {1}.", OVEN + "Bake.")),
         {"keep-cold", "egg-custard"},
     ),
+    (
+        "a pavlova, whose cream never meets the oven",
+        Part(
+            WHITES | SUGAR | CREAM,
+            ("Whisk {0} with {1}.", OVEN + "Bake until crisp.", "Whip {2} and pile it on."),
+        ),
+        {"keep-cold"},
+    ),
+    (
+        "burnt cream",
+        Part(YOLKS | CREAM, ("Heat {1} and whisk it into {0}.", OVEN + "Bake until it trembles.")),
+        {"keep-cold", "egg-custard"},
+    ),
     ("doughnuts", Part(EGGS, ("Mix {0}.", "Fry in hot oil at 170 C.")), {"hot-oil"}),
     ("pancakes", Part(EGGS, ("Beat {0}.", "Fry on both sides.")), set()),
     ("a steamed pudding", Part(EGGS, ("Beat {0}.", "Steam for 2 hours.")), {"steam"}),

@@ -34,6 +34,7 @@ AUSTRALIAN = TABLES.editions["australian"]
         ("Smooth it with a palette knife.", "Smooth it with an offset spatula."),
         ("Use a hand blender.", "Use an immersion blender."),
         ("Line the trays.", "Line the baking sheets."),
+        ("Set a paper case in each hole of the tin.", "Set a paper liner in each cup of the pan."),
         ("Fill it with baking beans.", "Fill it with pie weights."),
         ("Lift out the beans and bake again.", "Lift out the pie weights and bake again."),
     ],
@@ -60,7 +61,7 @@ def test_british_prose_stays_in_the_british_edition() -> None:
     [
         ("Line the tin with baking parchment.", "Line the pan with baking paper."),
         ("Press it into the tart tin.", "Press it into the flan pan."),
-        ("Stir in a tin of condensed milk.", "Stir in a tin of condensed milk."),
+        ("Stir in a tin of condensed milk.", "Stir in a can of condensed milk."),
         ("Lift out the beans and bake again.", "Lift out the weights and bake again."),
         ("Set it on a baking tray.", "Set it on an oven tray."),
         ("Cover with cling film.", "Cover with plastic wrap."),

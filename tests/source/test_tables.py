@@ -49,6 +49,9 @@ class TestOwnTables:
         assert document is not None
         assert faults == ()
 
+    def test_what_is_steeped_and_taken_out_is_an_ingredient(self) -> None:
+        assert OWN.nutrition.taken_out - {row.key for row in OWN.larder.ingredients} == set()
+
     def test_no_word_means_two_ingredients(self) -> None:
         owners: dict[str, set[str]] = {}
         for ingredient in OWN.larder.ingredients:
