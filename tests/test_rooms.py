@@ -23,7 +23,11 @@ MAY_IMPORT = {
 }
 PURE = ("kitchen", "timing")
 MACHINE = {"os", "pathlib", "io", "shutil", "tempfile", "subprocess", "socket", "time", "random", "datetime"}
-DAYS_ARE_VALUES = {"kitchen/recipe.py": {"datetime"}, "timing/nights.py": {"datetime"}}
+DAYS_ARE_VALUES = {
+    "kitchen/recipe.py": {"datetime"},
+    "timing/nights.py": {"datetime"},
+    "timing/rested.py": {"datetime"},
+}
 
 
 def modules(room: str) -> list[Path]:

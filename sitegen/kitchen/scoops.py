@@ -25,7 +25,7 @@ TEASPOON_FRACTIONS = {Fraction(0): 0, Fraction(1, 4): 1, Fraction(1, 2): 1, Frac
 SMALLEST_TEASPOON = Fraction(1, 8)
 # What may be taken away from a full measure: '1 cup less 1 tbsp', '2 tbsp less 1/4 tsp'.
 TABLESPOONS_LESS = (Fraction(1), Fraction(2))
-TEASPOONS_LESS = (Fraction(1, 2), Fraction(1), Fraction(2), Fraction(3))
+TEASPOONS_LESS = (Fraction(1, 2), Fraction(1), Fraction(2))
 TEASPOONS_LESS_THAN_TABLESPOONS = (Fraction(1, 4), Fraction(1, 2), Fraction(1))
 MOST_OF_A_TABLESPOON_LESS = Fraction(1, 3)
 MOST_TABLESPOONS_TO_TAKE_FROM = 3

@@ -1,5 +1,6 @@
 """A plan of the day as an iCalendar file (RFC 5545): an event a step, alarms for what must not be missed."""
 
+from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 
@@ -29,7 +30,7 @@ def calendar_file(plan: DayPlan, host: str, stamp: datetime) -> bytes:
     name = sha256(plan.title.encode()).hexdigest()[:12]
     events = [
         *(_oven_event(call, call.at, plan.title) for call in plan.oven if call.at is not None),
-        *(_step_event(row, row.begins, row.ends, plan.title) for row in plan.rows if row.begins and row.ends),
+        *(_step_event(row, row.begins, end, plan.title) for row, end in _placed(plan) if row.begins and end),
     ]
     for number, event in enumerate(events, 1):
         event.add("uid", f"{name}-{event.start:%Y%m%dT%H%M%SZ}-{number}@{host}")
@@ -46,7 +47,7 @@ def _oven_event(call: ClockCall, at: datetime, title: str) -> Event:
 
 
 def _step_event(row: ClockRow, begins: datetime, ends: datetime, title: str) -> Event:
-    """Work and its wait as one event; what the hands do is told in its description."""
+    """Work, which keeps the cook busy, or a wait alone, which does not; the description tells both."""
     step = row.row
     event = _event(begins, ends, f"{_name(row)}: {to_plain(step.summary)}", "\n".join(_told(row, title)))
     event.add("transp", "OPAQUE" if step.hands_on_min else "TRANSPARENT")
@@ -54,6 +55,11 @@ def _step_event(row: ClockRow, begins: datetime, ends: datetime, title: str) -> 
         why = f" ({row.must_start})" if row.must_start else ""
         event.add_component(_alarm(f"{_name(row)}, step {step.step}{why}", ALARM_BEFORE))
     return event
+
+
+def _placed(plan: DayPlan) -> Iterator[tuple[ClockRow, datetime | None]]:
+    """Each row with when hands are free again; of what needs no hands, when its wait is over."""
+    yield from ((row, row.free_at if row.row.hands_on_min else row.ends) for row in plan.rows)
 
 
 def _event(begins: datetime, ends: datetime, summary: str, description: str) -> Event:

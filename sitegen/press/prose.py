@@ -17,7 +17,7 @@ _ATTRIBUTES = {"a": {"href"}, "img": {"alt", "src"}, "ol": {"start"}}
 _SCHEMES = {"https"}
 _LONE_PICTURE = re.compile(r"<p>\s*<img([^>]*)>\s*</p>")
 _ATTRIBUTE = re.compile(r'(\w+)="([^"]*)"')
-_SPACES = re.compile(r"\s+")
+_SPACES = re.compile(r"[ \t\r\n\f]+")
 _APOSTROPHE = re.compile(r"(?<=\w)'|'(?=\d0s)")
 _INCHES = re.compile(r'(?<=\d)"')
 _OPENING = re.compile(r"(?<![^\s(\[–—‘“])(['\"])(?=\S)")

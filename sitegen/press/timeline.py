@@ -23,7 +23,7 @@ class Shape:
     """How a picture is laid out, in CSS pixels.
 
     gutter: room for titles left of the lanes; 0 sets each title above its lane. lane: from one lane to the
-    next. letters: that fit on a line of the gutter.
+    next. letters: of a title that fit on a line.
     """
 
     name: str
@@ -36,6 +36,8 @@ class Shape:
 WIDE = Shape("wide", width=700, gutter=150, lane=30, letters=22)
 NARROW = Shape("narrow", width=340, gutter=0, lane=48, letters=48)
 BAR, NUMBER, TITLE, TICK, EDGE = 12, 9, 11, 9, 14
+TICK_HALF = 17
+"""Pixels that half of the longest tick takes."""
 NOTCH = 1
 """Pixels left free between the work of two steps, so that each is seen as one."""
 
@@ -90,12 +92,10 @@ def _ticks(timeline: Timeline, shape: Shape, floor: int) -> Iterator[str]:
     for share, label in timeline.ticks:
         x = _across(share, shape)
         yield f'<path d="M{x} {EDGE - 4}V{floor}" stroke="{FAINT}" stroke-width="0.5" class="tick"/>'
-        yield _text(x, floor + TICK + 3, label, TICK, anchor="middle")
+        yield _text(min(x, shape.width - TICK_HALF), floor + TICK + 3, label, TICK, anchor="middle")
 
 
-def _lane(
-    lane: TimelineLane, cuts: Sequence[Fraction], shape: Shape, top: int, name: str
-) -> Iterator[str]:
+def _lane(lane: TimelineLane, cuts: Sequence[Fraction], shape: Shape, top: int, name: str) -> Iterator[str]:
     bar_top = top + NUMBER + 3
     yield from _title(lane.title, shape, top, bar_top)
     last = float(-NUMBER_NEEDS)
@@ -110,12 +110,17 @@ def _lane(
 
 def _title(title: str, shape: Shape, top: int, bar_top: int) -> Iterator[str]:
     if not shape.gutter:
-        yield _text(EDGE, top - 5, title, TITLE, weight=600)
+        yield from (_text(EDGE, top - 5, line, TITLE, weight=600) for line in _lines(title, shape, 1))
         return
-    lines = wrap(title, shape.letters)[:2]
+    lines = _lines(title, shape, 2)
     first = bar_top + BAR - 2 - (TITLE * (len(lines) - 1)) / 2
     for place, line in enumerate(lines):
         yield _text(shape.gutter, first + place * TITLE, line, TITLE, anchor="end", weight=600)
+
+
+def _lines(title: str, shape: Shape, most: int) -> list[str]:
+    """A title in so many lines at most; what does not fit is left to the table."""
+    return wrap(title, shape.letters, max_lines=most, placeholder="…")
 
 
 def _bar(bar: TimelineBar, shape: Shape, top: int, name: str) -> Iterator[str]:
@@ -139,8 +144,8 @@ def _break(share: Fraction, shape: Shape, top: int) -> str:
     x = _across(share, shape)
     return (
         f'<path d="M{x - 5} {top + BAR + 2}l5 -{BAR + 4}h5l-5 {BAR + 4}z" fill="#ffffff" class="torn"/>'
-        f'<path d="M{x - 5} {top + BAR + 2}l5 -{BAR + 4}m5 0l-5 {BAR + 4}" stroke="{INK}" stroke-width="0.75" '
-        'fill="none" class="cut"/>'
+        f'<path d="M{x - 5} {top + BAR + 2}l5 -{BAR + 4}m5 0l-5 {BAR + 4}" stroke="{INK}" '
+        'stroke-width="0.75" fill="none" class="cut"/>'
     )
 
 

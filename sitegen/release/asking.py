@@ -14,6 +14,7 @@ from sitegen.kitchen.scaling import CannotScale
 from sitegen.release.proof import proof
 from sitegen.release.sheets import sheet_setter
 from sitegen.sheet.checks import WHY_NOT
+from sitegen.sheet.conflict_words import CANNOT_BE_PLANNED
 from sitegen.sheet.values import Sheet
 from sitegen.source.context import Context
 from sitegen.source.library import read_content
@@ -21,7 +22,6 @@ from sitegen.source.misread import Misread
 from sitegen.source.phrases import read_batch
 from sitegen.source.school import Content, School
 from sitegen.source.vessels import read_tin
-from sitegen.timing.graph import TaskCircle
 
 _TYPED = Place("the command line")
 
@@ -81,7 +81,7 @@ def asked_sheet(root: Path, name: str, edition: str, words: BatchWords) -> Asked
         return Asked(setter.sheet(recipe, chosen, ask), setter.sheet(recipe, chosen, None))
     except CannotScale as problem:
         raise NotAsked(f"'{recipe.title}' cannot be made so: {WHY_NOT[problem.reason]}") from problem
-    except (*RECIPE_AT_FAULT, OvenOutOfRange, TaskCircle) as problem:
+    except (*RECIPE_AT_FAULT, OvenOutOfRange, *CANNOT_BE_PLANNED) as problem:
         raise AtFault(proof(root).errors, content.texts) from problem
 
 

@@ -12,10 +12,10 @@ from sitegen.release.asking import AtFault, edition_named, recipe_named, school_
 from sitegen.release.proof import proof
 from sitegen.release.sheets import sheet_setter
 from sitegen.sheet.batches import offered
+from sitegen.sheet.conflict_words import CANNOT_BE_PLANNED
 from sitegen.sheet.drift import SheetDrift, sheet_drift
 from sitegen.source.library import read_content
 from sitegen.source.school import Content
-from sitegen.timing.graph import TaskCircle
 
 
 def drifts(root: Path, names: Sequence[str], edition: str) -> tuple[SheetDrift, ...]:
@@ -30,7 +30,7 @@ def drifts(root: Path, names: Sequence[str], edition: str) -> tuple[SheetDrift, 
         raise AtFault(errors, content.texts)
     try:
         return tuple(drift for recipe in recipes for drift in _drifts_of(recipe, content, edition))
-    except (*RECIPE_AT_FAULT, CannotScale, OvenOutOfRange, TaskCircle) as problem:
+    except (*RECIPE_AT_FAULT, CannotScale, OvenOutOfRange, *CANNOT_BE_PLANNED) as problem:
         raise AtFault(proof(root).errors, content.texts) from problem
 
 

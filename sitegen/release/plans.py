@@ -81,11 +81,16 @@ def asked_plan(
     shelf = sheet_setter(content, school).shelf
     made = _made(recipes, edition_named(content, school, edition), words, content, shelf, root)
     title = " + ".join(recipe.title for recipe in recipes)
-    return AskedPlan(planned(title, made, wish, now), school, made.setting.edition.language)
+    try:
+        plan = planned(title, made, wish, now)
+    except TaskCircle as problem:
+        raise AtFault(proof(root).errors, content.texts) from problem
+    return AskedPlan(plan, school, made.setting.edition.language)
 
 
 def planned(title: str, made: Making, wish: Wish, now: datetime) -> DayPlan:
-    """The plan of what is made; raises NotAsked where no order or no hour will do."""
+    """The plan of what is made; raises NotAsked where no order or no hour will do, and
+    TaskCircle where the recipe itself is at fault."""
     try:
         plan = day_plan(title, made.in_batch, made.summaries, wish, made.setting, now)
     except TooLate as problem:
@@ -137,5 +142,5 @@ def _made(
         return making_of(together, shelf.bases, shelf.tables, printed, shelf.written)
     except CannotScale as problem:
         raise NotAsked(f"'{recipes[0].title}' cannot be made so: {WHY_NOT[problem.reason]}") from problem
-    except (*RECIPE_AT_FAULT, OvenOutOfRange, TaskCircle) as problem:
+    except (*RECIPE_AT_FAULT, OvenOutOfRange) as problem:
         raise AtFault(proof(root).errors, content.texts) from problem

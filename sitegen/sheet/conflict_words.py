@@ -6,6 +6,7 @@ from sitegen.faults import Place
 from sitegen.kitchen.recipe import Component
 from sitegen.sheet.amounts import joined
 from sitegen.timing.conflict import DAY, NIGHT, CannotPlan
+from sitegen.timing.graph import TaskCircle
 
 UNKNOWN_PLACE = Place("")
 MOST_NAMED = 5
@@ -30,6 +31,10 @@ class StepsInConflict(Exception):
         self.at = at
         self.wanted = wanted
         self.is_certain = is_certain
+
+
+CANNOT_BE_PLANNED = (TaskCircle, StepsInConflict)
+"""What a sheet raises for a recipe whose work has no order."""
 
 
 def steps_in_conflict(components: Sequence[Component], problem: CannotPlan) -> StepsInConflict:

@@ -8,7 +8,7 @@ from sitegen.kitchen.editions import Measuring
 from sitegen.kitchen.eggs import NEARLY_NOTHING, EggCount, edible_grams, whole_and_beaten
 from sitegen.kitchen.recipe import Choice, Span
 from sitegen.kitchen.weighing import egg_part
-from sitegen.sheet.amounts import NO_BREAK
+from sitegen.sheet.amounts import NO_BREAK, span_text
 from sitegen.sheet.asks import USUAL_TOLERANCE, Ask, Measured
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.weights import weighed, weight_texts
@@ -21,8 +21,11 @@ UNNOTICED_EGG = Fraction(3, 100)
 def counted_eggs(ask: Ask, exact: Span, setting: Setting) -> Measured:
     """Whole eggs of the edition's own size, and the rest weighed from a beaten one.
 
-    exact: grams, whether the baker counted her eggs or weighed them.
+    exact: grams, whether the baker counted her eggs or weighed them. A range stays one: '2-3 medium', or by
+    weight where its ends come to no whole eggs.
     """
+    if exact.is_range:
+        return _range_of_eggs(ask, exact, setting)
     size, one_g = egg_size(ask.choice, setting), _one_g(ask, setting)
     count = _count(exact.middle, one_g, ask.tolerance)
     beaten = weight_texts(count.beaten_g, setting.edition) if count.beaten_g else NO_REST
@@ -40,6 +43,21 @@ def counted_eggs(ask: Ask, exact: Span, setting: Setting) -> Measured:
     )
 
 
+def _range_of_eggs(ask: Ask, exact: Span, setting: Setting) -> Measured:
+    one_g, weight = _one_g(ask, setting), weighed(ask, exact, setting.edition)
+    low, high = (whole_and_beaten(end, one_g) for end in (exact.low, exact.high))
+    if low.beaten_g or high.beaten_g:
+        return _from_eggs(weight, exact, ask, setting)
+    number = span_text(str(low.whole), str(high.whole))
+    return Measured(
+        amount=f"{number}{NO_BREAK}{egg_size(ask.choice, setting).replace(' ', '-')}",
+        beside=weight.amount,
+        exact_g=exact.middle,
+        printed_g=Fraction(low.whole + high.whole, 2) * one_g,
+        count=Fraction(high.whole),
+    )
+
+
 def weighed_eggs(ask: Ask, exact: Span, setting: Setting) -> Measured:
     """Eggs that the baker weighed: the same count and weight as counted ones in an edition of cups.
 
@@ -47,9 +65,13 @@ def weighed_eggs(ask: Ask, exact: Span, setting: Setting) -> Measured:
     """
     if setting.edition.measuring is Measuring.CUPS:
         return counted_eggs(ask, exact, setting)
+    return _from_eggs(weighed(ask, exact, setting.edition), exact, ask, setting)
+
+
+def _from_eggs(weight: Measured, exact: Span, ask: Ask, setting: Setting) -> Measured:
+    """A weight, and how many eggs it takes."""
     number = ceil(exact.high / _one_g(ask, setting) - NEARLY_NOTHING)
     size, eggs = egg_size(ask.choice, setting), "egg" if number <= 1 else "eggs"
-    weight = weighed(ask, exact, setting.edition)
     return replace(weight, rest=f"from {max(number, 1)}{NO_BREAK}{size}{NO_BREAK}{eggs}")
 
 

@@ -15,7 +15,7 @@ ESTIMATES = (
 )
 
 SMALL_WEIGHT = re.compile(rf"\d\.\d+{NO_BREAK}g$")
-SMALL_SCALE = "Weights such as 2.5 g want a small scale, one that shows tenths of a gram."
+SMALL_SCALE = "Weights such as 2.5 g want a small scale, one that shows tenths of a gram or less."
 
 
 def measure_note(setting: Setting) -> str:

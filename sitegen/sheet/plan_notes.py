@@ -45,8 +45,8 @@ def _oven_notes(made: Plan, setting: Setting, clock: PlanClock) -> Iterator[str]
     for call in oven_calls(made):
         when = f" at {clock.told(call.at_min)}"
         if call.at_min < 0:
-            before = f"{duration_text(single(-call.at_min))} before you begin"
-            when = f"{when}, {before}," if clock.begins else f" {before}"
+            ahead = f" {duration_text(single(-call.at_min))} before you begin"
+            when = f"{when}, before you begin" if clock.begins else ahead
         yield f"{oven_words(call, setting, when)}."
 
 

@@ -128,14 +128,14 @@ def _pieces(one: _Line, row: Ingredient, setting: Setting) -> Fraction | None:
 
 
 def _name_of(row: Ingredient, swap: Swap, choice: Choice, setting: Setting) -> str:
-    """The name in the list: 'superfine sugar', 'double cream (heavy cream in the list)'.
+    """The name in the list: 'superfine sugar', 'double cream, in the list heavy cream'.
 
     With the British name before it where the two are not the same thing, or a substitute is called so too.
     """
     printed = setting.name(choice)
     others = {_name(one.ingredient, setting) for one in swap.use}
     is_another_thing = setting.edition.region in swap.differs_in or printed in others
-    return f"{row.key} ({printed} in the list)" if is_another_thing and printed != row.key else printed
+    return f"{row.key}, in the list {printed}" if is_another_thing and printed != row.key else printed
 
 
 def _name(key: str, setting: Setting) -> str:

@@ -26,6 +26,7 @@ MINUTES = {
     **dict.fromkeys(("day", "days"), Fraction(24 * 60)),
 }
 LONGEST_MIN = 60 * 24 * 60
+_MINUS = ("-", "–", "—", "−")
 _UNIT_WORD = re.compile(r" {0,2}([a-z]+) {0,2}", re.IGNORECASE)
 _BETWEEN = re.compile(r"(?<=[a-z]) ?(?:[-–—]|to) ?(?=[\d½¼¾])", re.IGNORECASE)
 
@@ -43,6 +44,8 @@ def read_span_of_minutes(text: str, _at: Place | None = None) -> Span:
 
     A range may have a unit at both ends: '45 min-1 h 15 min'.
     """
+    if text.startswith(_MINUS):
+        raise _no_duration(text, "no time is less than none: write it without a minus")
     between = _BETWEEN.search(text)
     if not between:
         return _sum_of_parts(text, 0, len(text))

@@ -9,7 +9,8 @@ from sitegen.source.durations import MINUTES, read_span_of_minutes
 
 _UNITS = "|".join(sorted(MINUTES, key=len, reverse=True))
 _DURATION_FIRST = re.compile(
-    rf"(?P<duration>[\d\s./½¼¾⅓⅔-]+(?:{_UNITS})\b)[\s,]*(?P<how>.*)", re.IGNORECASE | re.DOTALL
+    rf"(?P<duration>(?:(?:[\d\s./½¼¾⅓⅔–—-]|\bto\b)+(?:{_UNITS})\b)+)[\s,.]*(?P<how>.*)",
+    re.IGNORECASE | re.DOTALL,
 )
 
 

@@ -104,9 +104,7 @@ class StepFile(FileModel):
     heat: Literal["hob", "fridge", "freezer"] | None = Field(
         None, description="Where it is worked (hob) or waits (fridge, freezer)."
     )
-    grows: YesNo = Field(
-        False, description="Whether its hands-on time grows with the batch, as piping does."
-    )
+    grows: YesNo = Field(False, description="Whether its hands-on time grows with the batch, as piping does.")
     tutorial: Slug | None = Field(
         None, description="A technique page: its file name without '.md'.", examples=["lining-a-tin"]
     )

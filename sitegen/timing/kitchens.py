@@ -73,7 +73,8 @@ def worktop(tasks: Sequence[Task], kitchen: Kitchen, pick: Pick, nights: Sequenc
 
     pick: which figure of a range counts. A task takes hands first, then it waits, in the oven where it has
     a setting; a tool is busy as long as the hands are, a space as long as the wait lasts. Resources: hands,
-    oven, then each tool and space by name. Nights are fixed work, behind the tasks, that takes all hands.
+    oven, then each tool and space by name. Nights are fixed work behind the tasks that takes all hands. What
+    only waits takes none, yet somebody must be up to begin it: the last resource is for that alone.
     """
     parts = lcm(*(figure.denominator for figure in _figures(tasks, kitchen, pick, nights)))
 
@@ -90,18 +91,27 @@ def worktop(tasks: Sequence[Task], kitchen: Kitchen, pick: Pick, nights: Sequenc
     ]
     gaps = [gap for place, task in enumerate(tasks) for gap in _gaps(tasks, task, place, lengths, units)]
     fixed: dict[int, int] = {}
+    awake = 2 + len(names)
+    if nights:
+        demands += [Demand(place, awake, 0, 1) for place, task in enumerate(tasks) if _only_waits(task, pick)]
     for night in nights:
         place = len(lengths)
         fixed[place] = units(night.start_min)
         lengths.append(units(night.end_min - night.start_min))
         demands.append(Demand(place, HANDS, 0, lengths[place], kitchen.cooks))
+        demands.append(Demand(place, awake, 0, lengths[place], len(tasks)))
     resources = (
         Resource("hands", kitchen.cooks),
         Resource("oven", kitchen.oven_room, units(kitchen.change_min)),
         *(Resource(name) for name in names),
+        Resource("awake", len(tasks)),
     )
     stays = frozenset(frozenset(two) for two in _in_the_oven_throughout(tasks))
     return Worktop(Problem(tuple(lengths), resources, tuple(demands), tuple(gaps), fixed, stays), parts)
+
+
+def _only_waits(task: Task, pick: Pick) -> bool:
+    return not pick(task.hands_on_min) and bool(pick(task.wait_min))
 
 
 def _demands(

@@ -58,7 +58,8 @@ class Search:
         self._problem = problem
         self._network = Network(len(problem.lengths), problem.gaps)
         self._by_resource = _by_resource(problem)
-        self._tries_left = 0
+        self.tries_left = 0
+        """Branches that the last question left unused."""
         self._ranks: Sequence[int] | None = None
         pairs = self._open_pairs()
         self._pairs: list[_Pair] = pairs or []
@@ -75,10 +76,10 @@ class Search:
         taken on the way to a plan (limited discrepancy search, W. D. Harvey and M. L. Ginsberg, 1995); None
         for as often as it takes. Raises OutOfTries where tries or doubts were too few to know.
         """
+        self.tries_left, self._ranks = tries, ranks
         windows = Windows.until(self._problem, deadline)
         if not self.is_possible or not self._network.narrow(windows, list(range(len(self._problem.lengths)))):
             return None
-        self._tries_left, self._ranks = tries, ranks
         return self._found(windows, len(self._pairs) if doubts is None else doubts, is_whole=doubts is None)
 
     def insist(self, first: int, then: int, lag: int) -> None:
@@ -120,10 +121,10 @@ class Search:
     def _branch(self, order: Order | None, windows: Windows, pairs: list[_Pair], doubts: int) -> _Branch:
         """A branch with every forced order taken. Raises OutOfTries."""
         branch = _Branch(order, windows, pairs, doubts)
-        if self._tries_left <= 0:
+        if self.tries_left <= 0:
             self._leave(branch)
             raise OutOfTries
-        self._tries_left -= 1
+        self.tries_left -= 1
         left = self._forced_orders(windows, pairs, branch.forced)
         if left is None:
             return branch

@@ -43,7 +43,8 @@ def test_salt_and_leavening_keep_within_1_percent(grams: str, printed: str) -> N
 
 
 @pytest.mark.parametrize(
-    ("ml", "printed"), [("238", "240"), ("473.2", "470"), ("12", "12"), ("2.53", "2.5"), ("5/3", "1.7"), ("0", "0")]
+    ("ml", "printed"),
+    [("238", "240"), ("473.2", "470"), ("12", "12"), ("2.53", "2.5"), ("5/3", "1.7"), ("0", "0")],
 )
 def test_volumes(ml: str, printed: str) -> None:
     assert rounded_ml(Fraction(ml)) == Fraction(printed)

@@ -31,6 +31,9 @@ from sitegen.kitchen.recipe import (
 )
 from sitegen.kitchen.weighing import grams_of, is_hens_egg
 from sitegen.sheet.build import build_sheet
+from sitegen.sheet.drift import DRIFT_LIMIT, drift_points
+from sitegen.sheet.lines import printed_lines
+from sitegen.sheet.setting import Setting
 from sitegen.sheet.values import Sheet, SheetLine
 from sitegen.source.tables import read_tables
 
@@ -158,7 +161,10 @@ def limit_g(line: SheetLine) -> Fraction:
     grams = line.exact_g or NONE
     if "egg" in line.name:
         return max(LOOSE_LIMIT * grams, TENTH * 70)
-    if line.amount.startswith(("scant", "generous")) or any(word in line.amount for word in COUNTED):
+    is_counted = line.amount.replace("\N{EN DASH}", "").isnumeric() or any(
+        word in line.amount for word in COUNTED
+    )
+    if is_counted or line.amount.startswith(("scant", "generous")):
         return max(LOOSE_LIMIT * grams, FINEST_G)
     share = SCOOP_LIMIT if any(word in line.amount for word in MEASURES) else SCALE_LIMIT
     return max(share * grams, FINEST_G)
@@ -222,3 +228,43 @@ def test_every_other_choice_stays_a_choice(bake: Bake, edition: str, factor: Fra
             if isinstance(meant, IngredientLine):
                 assert len(line.others) == len(meant.choices) - 1
                 assert line.optional == meant.optional
+
+
+@settings(max_examples=60, deadline=None)
+@given(bakes(), EDITIONS, FACTORS)
+def test_a_range_stays_a_range(bake: Bake, edition: str, factor: Fraction) -> None:
+    """Unless it is less than a spoon, or one measure is near enough to both of its ends."""
+    sheet = bake.sheet(edition, factor)
+    own = [part for part in sheet.components if not part.base_slug]
+    for part, written in zip(own, bake.recipe.components, strict=True):
+        for line, meant in zip(part.lines, written.lines, strict=True):
+            if isinstance(meant, PartLine) or meant.amount is None or meant.amount.span.low < 2:
+                continue
+            span = meant.amount.span
+            if span.high >= span.low * Fraction(7, 5) and not line.amount.endswith("pinch of"):
+                assert any(mark in f"{line.amount} {line.beside}" for mark in ("\N{EN DASH}", " to ")), line
+
+
+FLOURS = st.sampled_from([row for row in TABLES.larder.ingredients if "flour" in row.roles])
+
+
+@st.composite
+def balanced(draw: st.DrawFn) -> Component:
+    """Flour, and up to five things beside it, none heavier than it by half."""
+    flour = draw(st.integers(120, 900))
+    row = draw(FLOURS)
+    lines = [IngredientLine("", Amount(single(flour), "g"), (Choice(row.key, row.key),))]
+    for other in draw(st.lists(ROWS, min_size=1, max_size=5)):
+        grams = draw(st.integers(2, flour * 3 // 2))
+        lines.append(IngredientLine("", Amount(single(grams), "g"), (Choice(other.key, other.key),)))
+    return component("Dough", lines)
+
+
+@settings(max_examples=100, deadline=None)
+@given(balanced(), EDITIONS, FACTORS)
+def test_the_balance_of_any_formula_holds(dough: Component, edition: str, factor: Fraction) -> None:
+    """No ingredient moves by over 4 % of the flour (common practice), in any words and at any batch."""
+    setting = Setting(TABLES, WRITTEN, TABLES.editions[edition])
+    lines = printed_lines(dough, factor, [None] * len(dough.lines), setting).lines
+    for line, points in zip(lines, drift_points(lines), strict=True):
+        assert points is None or abs(points) <= DRIFT_LIMIT, (line.amount, line.name, float(points))

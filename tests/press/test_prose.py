@@ -59,6 +59,10 @@ def test_plain_words_have_neither_marks_nor_entities() -> None:
     assert to_plain("Butter & *sugar*,\n[beaten](x.html) <b>well</b>") == "Butter & sugar, beaten well"
 
 
+def test_a_figure_stays_with_its_unit() -> None:
+    assert to_plain("until it reads\n92\u00a0°C") == "until it reads 92\u00a0°C"
+
+
 def test_a_picture_alone_in_its_paragraph_is_cut_out_of_the_prose() -> None:
     before, picture, after = prose_parts(
         'One.\n\n![Drops "of" sugar](sugar colours.jpg)\n\nTwo.'.replace(" colours", "-c")

@@ -148,3 +148,18 @@ def test_every_size_of_a_recipe_stands_in_the_small_print_once() -> None:
     lines = tuple(map(read, ("2 medium eggs", "1 large egg", "3 medium eggs")))
     note = egg_note((Component("Sponge", lines, ()),), setting())
     assert note.count("UK medium") == note.count("UK large") == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "edition", "times", "said"),
+    [
+        ("2-3 medium eggs", "british-metric", "1", "2–3 medium | 102–153 g | eggs | "),
+        ("2-3 medium eggs", "us-cups", "1", "2–3 large | 102–153 g | eggs | "),
+        ("1-2 egg yolks", "australian", "3", "3–6 extra-large | 51–102 g | egg yolks | "),
+        # 2.4 to 3.6 of the other region's eggs are no eggs to count.
+        ("2-3 large eggs", "us-cups", "1", "120–180 g | 4¼–6¼ oz | eggs | from 4 large eggs"),
+        ("150-200 g egg white", "us-cups", "1", "150–200 g | 5¼–7 oz | egg white | from 6 large eggs"),
+    ],
+)
+def test_a_range_of_eggs_stays_a_range(text: str, edition: str, times: str, said: str) -> None:
+    assert words(printed(text, edition, times)) == said

@@ -29,7 +29,7 @@ FLOUR = line(200, "g", "self-raising flour")
 
 def test_a_us_sheet_says_what_stands_in_for_british_self_raising_flour() -> None:
     (swap,) = swaps(made(FLOUR))
-    assert swap.instead_of == "self-raising flour (self-rising flour in the list)"
+    assert swap.instead_of == "self-raising flour, in the list self-rising flour"
     assert swap.use == "1½ cups (190 g) all-purpose flour + 2¼ tsp (10 g) baking powder"
     assert swap.changes == "Whisk the two together before they go in."
     assert swap.reason == "American self-rising flour holds salt and is milled from softer wheat"
@@ -115,9 +115,9 @@ def test_an_allergen_that_comes_in_with_the_swap_is_told() -> None:
 @pytest.mark.parametrize(
     ("name", "edition", "told"),
     [
-        ("double cream", "us-cups", "double cream (heavy cream in the list)"),
-        ("mixed spice", "us-cups", "mixed spice (pumpkin pie spice in the list)"),
-        ("dark muscovado sugar", "australian", "dark muscovado sugar (dark brown sugar in the list)"),
+        ("double cream", "us-cups", "double cream, in the list heavy cream"),
+        ("mixed spice", "us-cups", "mixed spice, in the list pumpkin pie spice"),
+        ("dark muscovado sugar", "australian", "dark muscovado sugar, in the list dark brown sugar"),
         ("caster sugar", "us-cups", "superfine sugar"),
         ("cake flour", "british-metric", "cake flour"),
     ],

@@ -42,6 +42,8 @@ def test_a_duration_is_minutes_exactly(text: str, minutes: Span) -> None:
         ("1 h-30 min", "duration", "write the shorter time first: '45 min-1 h'"),
         ("1 h 5-10 min", "duration", "a range stands alone: '8-12 h'"),
         ("24-22 min", "backwards-range", "write '22-24'"),
+        ("-5 min", "duration", "no time is less than none: write it without a minus"),
+        ("−2 days", "duration", "no time is less than none: write it without a minus"),
         ("0 min", "not-a-number", "write how much it is"),
     ],
 )

@@ -23,7 +23,7 @@ def row(name: str) -> Ingredient:
         ("strong white flour", "bread flour", "bread flour"),
         ("self-raising flour", "self-rising flour", "self-raising flour"),
         ("wholemeal flour", "whole wheat flour", "wholemeal flour"),
-        ("cornflour", "cornstarch", "cornflour"),
+        ("cornflour", "cornstarch", "maize cornflour"),
         ("fine polenta", "cornmeal", "polenta"),
         ("vital wheat gluten", "vital wheat gluten", "gluten flour"),
         ("chickpea flour", "chickpea flour", "besan flour"),
