@@ -13,6 +13,7 @@ from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.scaling import CannotScale
 from sitegen.release.asking import AtFault, NotAsked, edition_named, school_without_errors
 from sitegen.release.proof import proof
+from sitegen.release.wall_hours import on_the_wall
 from sitegen.sheet.checks import WHY_NOT
 from sitegen.sheet.conflict_words import StepsInConflict, conflict_text
 from sitegen.sheet.day_plan import TooLate, Wish
@@ -142,7 +143,7 @@ def _wish(order: Order, words: OrderWords, now: datetime, zone: ZoneInfo) -> Wis
     ready_by = _ready_by(words.ready_by) if words.ready_by.strip() else order.ready_by
     return Wish(
         kitchen=Kitchen(cooks=words.cooks or order.cooks, oven_loads=order.oven_loads),
-        hour=ready_by.after(now, zone) if ready_by else None,
+        hour=on_the_wall(ready_by.after(now, zone)) if ready_by else None,
         rest=order.rest,
     )
 

@@ -41,7 +41,8 @@ def build_sheet(
     bases: all recipes by title, for those that this one uses. written: the edition that the recipe files
     are written in. batch: None for the tested one. tutorials: slug -> title.
     Raises CannotScale for a batch that the recipe cannot give; BaseCircle, UnknownPart, SharesDontAddUp,
-    NoWeight, TaskCircle and StepsInConflict where the recipe itself is at fault (`sheet/checks.py` turns them into faults).
+    NoWeight, TaskCircle and StepsInConflict where the recipe itself is at fault (`sheet/checks.py` turns
+    them into faults).
     """
     making = making_of(recipe, bases, tables, edition, written, batch, tutorials)
     setting, made, made_batch, components = making.setting, making.made, making.batch, making.components

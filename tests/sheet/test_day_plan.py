@@ -111,8 +111,8 @@ def test_too_late_comes_with_the_earliest_hour() -> None:
 
 
 def test_the_earliest_hour_minds_the_nights() -> None:
-    """At nine in the evening it is too late for the 65 minutes until the cake is out of the oven, and a filled
-    tin goes into the oven by itself at no hour of the night."""
+    """At nine in the evening it is too late for the 65 minutes until the cake is out of the oven, and no
+    filled tin goes into it by itself at night."""
     now = FOUR_PM.replace(hour=21)
     with pytest.raises(TooLate) as refused:
         planned(CAKE, wish=wished(FOUR_PM.replace(hour=21, minute=30), rested=True), now=now)
