@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from sitegen.press.card_page import card_html
 from sitegen.press.card_photos import PhotoMissing, boxes_of
+from sitegen.press.fonts import FontFile
 from sitegen.press.imprint import Imprint
 from sitegen.press.paper_press import PAPERS, PaperPress
 from sitegen.press.theme import Theme
@@ -13,11 +14,11 @@ __all__ = ["PAPERS", "CardPress"]
 
 
 class CardPress:
-    """Prints cards in one theme. Made once a worker."""
+    """Prints cards in one theme. Made once a worker. subsets: of its fonts, where they are cut."""
 
-    def __init__(self, theme: Theme) -> None:
+    def __init__(self, theme: Theme, subsets: Mapping[FontFile, bytes] | None = None) -> None:
         self._theme = theme
-        self._press = PaperPress(theme, "card.css")
+        self._press = PaperPress(theme, "card.css", subsets)
 
     def print_card(
         self, sheet: Sheet, imprint: Imprint, paper: str, photos: Mapping[str, bytes], page_address: str

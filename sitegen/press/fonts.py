@@ -92,12 +92,25 @@ def subset(font: FontFile, flavor: Flavor | None = None) -> bytes:
     flavor: 'woff2' for pages, None for a plain TrueType file. The same face gives the same bytes: the
     date inside stays the foundry's.
     """
+    return _cut(font) if flavor is None else _packed(subset(font), flavor)
+
+
+def _cut(font: FontFile) -> bytes:
     face = TTFont(BytesIO(font.read()), recalcTimestamp=False)
     cutter = Subsetter(_options())
     cutter.populate(unicodes=_characters())
     cutter.subset(face)
     _rename(face, font)
+    return _saved(face)
+
+
+def _packed(cut: bytes, flavor: Flavor) -> bytes:
+    face = TTFont(BytesIO(cut), recalcTimestamp=False)
     face.flavor = flavor
+    return _saved(face)
+
+
+def _saved(face: TTFont) -> bytes:
     out = BytesIO()
     face.save(out)
     return out.getvalue()

@@ -24,15 +24,16 @@ class PaperPress:
     recipes, which never prints.
     """
 
-    def __init__(self, theme: Theme, style: str) -> None:
-        """style: file name of the style sheet among the theme's."""
+    def __init__(self, theme: Theme, style: str, subsets: Mapping[FontFile, bytes] | None = None) -> None:
+        """style: file name of the style sheet among the theme's. subsets: of its fonts, if cut already."""
         import weasyprint
         from weasyprint.text.fonts import FontConfiguration
 
         from sitegen.press.card_fetcher import CardFetcher, card_file
 
         self._fonts = FontConfiguration()
-        files = {font: card_file("fonts", subset(font), "font/ttf") for font in theme.fonts}
+        cut = subsets or {font: subset(font) for font in theme.fonts}
+        files = {font: card_file("fonts", cut[font], "font/ttf") for font in theme.fonts}
         faces = "".join(_face(font, file) for font, file in files.items())
         self._style_text = faces + _colours(theme) + theme.styles[style]
         self._style = weasyprint.CSS(

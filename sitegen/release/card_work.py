@@ -1,15 +1,16 @@
 """Cards, each printed once and kept until something that made it changes."""
 
+import functools
 import gc
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from functools import cache
 
 from sitegen.press.card import CardPress
 from sitegen.press.imprint import Imprint
 from sitegen.press.theme import Theme
 from sitegen.release.cache import Cache
+from sitegen.release.theme_work import ThemeWork
 from sitegen.release.workers import worked_off
 from sitegen.sheet.values import Sheet
 
@@ -52,7 +53,7 @@ class CardWork:
 
     def made(self) -> None:
         photos = {file: self.cache.fetch(key) for file, key in self.photos.items()}
-        press = _warm_press(self.theme)
+        press = _warm_press(self.theme, self.cache)
         head = self.sheet.head
         try:
             with _swept_once():
@@ -79,11 +80,11 @@ def _steps(work: CardWork) -> int:
     return sum(len(part.steps) for part in work.sheet.components)
 
 
-@cache
-def _warm_press(theme: Theme) -> CardPress:
-    """One press a process and theme: its fonts and styles are read once."""
+@functools.cache
+def _warm_press(theme: Theme, cache: Cache) -> CardPress:
+    """One press a process and theme: its fonts, cut by now, and its styles are read once."""
     try:
-        press = CardPress(theme)
+        press = CardPress(theme, ThemeWork(theme, cache).faces())
     except (ImportError, OSError) as problem:
         raise MachineLacks(str(problem)) from problem
     gc.freeze()  # fonts and styles last as long as the process: no search for garbage need look at them

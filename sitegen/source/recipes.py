@@ -155,9 +155,7 @@ class _RecipeReading:
             room=self._read((*path, "room"), read_degrees),
             flour=self._read((*path, "flour"), read_degrees),
             preferment=self._read((*path, "preferment"), read_degrees),
-            friction=self._read(
-                (*path, "friction"), lambda text, at: read_friction(text, at, self._context)
-            ),
+            friction=self._read((*path, "friction"), lambda text, at: read_friction(text, at, self._context)),
         )
 
     def _keeping(self, path: Path) -> tuple[Keeps, ...]:

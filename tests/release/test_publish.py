@@ -104,7 +104,7 @@ def test_a_second_build_changes_nothing_and_prints_nothing(
 ) -> None:
     before = tree_hashes(again / "output")
 
-    def refuse(_theme: object) -> None:
+    def refuse(*_: object) -> None:
         raise AssertionError("a card was printed again")
 
     monkeypatch.setattr(card_work, "_warm_press", refuse)
@@ -121,7 +121,7 @@ def test_an_empty_line_more_in_a_recipe_prints_no_new_card(
     file = again / "content" / "recipes" / "open-biscuits" / "recipe.yaml"
     file.write_text("\n" + file.read_text())
 
-    def refuse(_theme: object) -> None:
+    def refuse(*_: object) -> None:
         raise AssertionError("a card was printed again")
 
     monkeypatch.setattr(card_work, "_warm_press", refuse)
@@ -200,7 +200,7 @@ def test_a_second_build_at_the_same_time_is_refused(again: Path) -> None:
 def test_a_press_that_cannot_be_loaded_is_what_the_machine_lacks(
     again: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def no_pango(_theme: object) -> None:
+    def no_pango(*_: object) -> None:
         raise OSError("cannot load library 'libpango-1.0-0'")
 
     shutil.rmtree(again / ".sitegen" / "cache")
