@@ -1,6 +1,11 @@
 """What a reader of small texts raises: a stretch of the text that cannot be read, without its file."""
 
-from sitegen.faults import FaultCode
+from collections.abc import Callable
+from typing import TypeVar
+
+from sitegen.faults import Fault, FaultCode, Place
+
+Value = TypeVar("Value")
 
 
 class Misread(Exception):
@@ -21,3 +26,16 @@ class Misread(Exception):
     def moved(self, by: int) -> "Misread":
         """The same fault of a text that stands `by` letters further on in a longer one."""
         return Misread(self.code, self.sentence, self.way_out, self.start + by, self.end + by)
+
+
+def read_or_told(
+    text: str | None, at: Place, read: Callable[[str], Value], faults: list[Fault]
+) -> Value | None:
+    """What a text says; None where there is none, or where it cannot be read, which `faults` then tells."""
+    if text is None:
+        return None
+    try:
+        return read(text)
+    except Misread as problem:
+        faults.append(problem.code.fault(at, problem.sentence, problem.way_out))
+        return None

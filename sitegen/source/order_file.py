@@ -14,7 +14,7 @@ from sitegen.kitchen.tables import Tables
 from sitegen.source.context import Context
 from sitegen.source.day_hours import read_day_hour, read_rest
 from sitegen.source.file_texts import FileModel, Short
-from sitegen.source.misread import Misread
+from sitegen.source.misread import Misread, read_or_told
 from sitegen.source.nodes import Path
 from sitegen.source.orders import Order, OrderLine
 from sitegen.source.phrases import read_batch
@@ -181,14 +181,7 @@ class _OrderReading:
             seen.add(line.recipe.slug)
 
     def _read(self, path: Path, text: str | None, read: Callable[[str], Value]) -> Value | None:
-        if text is None:
-            return None
-        try:
-            return read(text)
-        except Misread as problem:
-            place = self._document.place(path)
-            self.faults.append(problem.code.fault(place, problem.sentence, problem.way_out))
-            return None
+        return read_or_told(text, self._document.place(path), read, self.faults)
 
 
 def names_of(recipes: Sequence[Recipe]) -> Mapping[str, Recipe]:

@@ -14,7 +14,7 @@ from sitegen.kitchen.recipe import Amount, Choice, single
 from sitegen.kitchen.tables import Tables
 from sitegen.source.context import Context
 from sitegen.source.file_texts import FileModel, Short
-from sitegen.source.misread import Misread
+from sitegen.source.misread import Misread, read_or_told
 from sitegen.source.names import ingredient_named
 from sitegen.source.nodes import Path
 from sitegen.source.percents import read_percent
@@ -156,14 +156,7 @@ class _PriceReading:
                 self.faults.append(PRICE_TWICE.fault(price.at, sentence))
 
     def _read(self, path: Path, text: str | None, read: Callable[[str], Value]) -> Value | None:
-        if text is None:
-            return None
-        try:
-            return read(text)
-        except Misread as problem:
-            place = self._document.place(path)
-            self.faults.append(problem.code.fault(place, problem.sentence, problem.way_out))
-            return None
+        return read_or_told(text, self._document.place(path), read, self.faults)
 
 
 def read_money(text: str) -> Fraction:
