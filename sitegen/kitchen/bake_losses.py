@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from sitegen.kitchen.method import Words
 from sitegen.kitchen.nutrition_table import NutritionTable
-from sitegen.kitchen.recipe import Component, Recipe, Words
+from sitegen.kitchen.recipe import Component, Recipe
 from sitegen.kitchen.shares import MadeComponent
 
 NOTHING, WHOLE = Fraction(0), Fraction(1)

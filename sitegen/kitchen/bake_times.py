@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 
 FIRST_LOOK = Fraction(4, 5)
 

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Amount, Span
 from sitegen.kitchen.prices import Charge, Price, PriceList
-from sitegen.kitchen.recipe import Amount, Choice, IngredientLine, Span
+from sitegen.kitchen.recipe import Choice, IngredientLine
 from sitegen.kitchen.shares import MadeComponent
 
 MINUTES_IN_HOUR = 60

@@ -4,8 +4,9 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Keeps, Span
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Keeps
 from sitegen.kitchen.word_marks import has_word
 
 ROOM, FRIDGE, FREEZER = "room", "fridge", "freezer"

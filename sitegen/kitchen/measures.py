@@ -11,8 +11,8 @@ from functools import cached_property, lru_cache
 
 from pint import DimensionalityError, UndefinedUnitError, UnitRegistry
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.editions import Edition
-from sitegen.kitchen.recipe import Amount, Span, single
 
 WEIGHT_BASE = "gram"
 VOLUME_BASE = "milliliter"

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import OvenSetting
+from sitegen.kitchen.method import OvenSetting
 from sitegen.kitchen.rounding import to_step
 from sitegen.kitchen.temperatures import celsius_of, fahrenheit_of
 

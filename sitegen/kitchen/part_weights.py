@@ -4,8 +4,9 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.part_errors import BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart
-from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Line, PartLine, Recipe, Span
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Line, PartLine, Recipe
 
 Weigh = Callable[[IngredientLine], Span | None]
 NOTHING = Fraction(0)

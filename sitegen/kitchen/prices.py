@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.faults import Place
-from sitegen.kitchen.recipe import NOWHERE, Amount, Choice
+from sitegen.kitchen.amounts import NOWHERE, Amount
+from sitegen.kitchen.recipe import Choice
 
 
 @dataclass(frozen=True)

@@ -4,61 +4,15 @@ Every value carries `at`, its place in the file. It is left out of equality and 
 blank line added to a file changes nothing that was computed from it.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 from fractions import Fraction
 
 from sitegen.faults import Place
+from sitegen.kitchen.amounts import Amount, Span, at_place
 from sitegen.kitchen.larder import Ingredient
-
-NOWHERE = Place(file="")
-
-
-def _at() -> Place:
-    return field(default=NOWHERE, compare=False, repr=False)
-
-
-@dataclass(frozen=True)
-class Span:
-    """A number or a range of numbers, exact.
-
-    low, high: equal for a single figure; low <= high.
-    """
-
-    low: Fraction
-    high: Fraction
-
-    @property
-    def middle(self) -> Fraction:
-        """The middle of the range, exact."""
-        return (self.low + self.high) / 2
-
-    @property
-    def is_range(self) -> bool:
-        return self.low != self.high
-
-    def times(self, factor: Fraction) -> "Span":
-        return Span(self.low * factor, self.high * factor)
-
-
-def single(value: int | Fraction) -> Span:
-    """A span of one figure."""
-    return Span(Fraction(value), Fraction(value))
-
-
-@dataclass(frozen=True)
-class Amount:
-    """How much of something, as written.
-
-    unit: a name in `data/measures.txt` ('g', 'kg', 'ml', 'l', 'oz', 'lb', 'tsp', 'tbsp', 'cup',
-    'pinch', 'stick', ...), or '' for a count ('2 medium eggs', '1 lemon').
-    'tsp', 'tbsp' and 'cup' are those of the edition that the recipe is written in.
-    """
-
-    span: Span
-    unit: str
+from sitegen.kitchen.method import Photo, Step
 
 
 @dataclass(frozen=True)
@@ -94,7 +48,7 @@ class IngredientLine:
     preparation: str = ""
     note: str = ""
     optional: bool = False
-    at: Place = _at()
+    at: Place = at_place()
 
     @property
     def chosen(self) -> Choice:
@@ -119,120 +73,10 @@ class PartLine:
     from_base: bool
     preparation: str = ""
     note: str = ""
-    at: Place = _at()
+    at: Place = at_place()
 
 
 Line = IngredientLine | PartLine
-
-
-class RefKind(StrEnum):
-    """What a reference in braces points at."""
-
-    INGREDIENT = "ingredient"
-    COMPONENT = "component"
-    TEMPERATURE = "temperature"
-    OVEN = "oven"
-    LENGTH = "length"
-
-
-@dataclass(frozen=True)
-class Words:
-    """A run of plain prose (Markdown) inside a step."""
-
-    text: str
-
-
-@dataclass(frozen=True)
-class Reference:
-    """What stood in braces: `{caster sugar}`, `{half of caster sugar}`, `{118 C}`, `{150 C fan}`, `{2 cm}`.
-
-    text: as written inside the braces.
-    target: for an ingredient or component, the place in `Component.lines` (an index) as `line`, and
-    the component's title as `target`; for a temperature, oven or length '' and `amount` holds it.
-    share: 1 for all of it, else the share named ('half of' is 1/2; 'the rest of' is resolved).
-    amount: temperature ('celsius' or 'fahrenheit'), length ('cm', 'mm', 'in'), or the part taken
-    in a measure (`{50 g of caster sugar}`); None else.
-    oven: the setting, for a reference to an oven. short: the ingredient's name as the baker wrote it
-    in the braces ('flour' for a line of plain flour).
-    """
-
-    text: str
-    kind: RefKind
-    target: str = ""
-    line: int | None = None
-    share: Fraction = Fraction(1)
-    amount: Amount | None = None
-    oven: "OvenSetting | None" = None
-    short: str = ""
-    at: Place = _at()
-
-
-Prose = tuple[Words | Reference, ...]
-
-
-@dataclass(frozen=True)
-class Photo:
-    """A picture beside a recipe file.
-
-    file: path relative to the folder that holds `content/`, checked to lie inside it.
-    """
-
-    file: str
-    alt: str
-    at: Place = _at()
-
-
-@dataclass(frozen=True)
-class OvenSetting:
-    """An oven as written: degrees C or F, fan or conventional, or a gas mark.
-
-    scale: 'celsius', 'fahrenheit' or 'gas'; fan is False for gas.
-    """
-
-    degrees: Fraction
-    scale: str
-    fan: bool
-
-
-@dataclass(frozen=True)
-class Step:
-    """One instruction.
-
-    hands_on_min, wait_min: minutes, exact; None where the baker gave none.
-    fill: how full the tin is, as a share of its depth (2/3), or None.
-    after: titles of components that must be done before this step, beside those that it uses.
-    tutorial: the slug of a technique page, or ''.
-    within_min: minutes after its end within which what follows must begin (syrup, whipped cream).
-    holds_min: minutes that what it made may wait; holds_how: 'chilled', in the baker's words, or ''.
-    tools: what its hands-on time keeps busy ('mixer'). waits_in: what its wait keeps busy ('proofing box'),
-    or ''. heat: 'hob' where it is worked there, 'fridge' or 'freezer' where it waits there, or ''.
-    grows: whether its hands-on time grows with the batch (piping), or stays (one mix in a larger bowl).
-    loads: how often its wait in the oven is gone through, one load after another. tins: in all loads.
-    """
-
-    prose: Prose
-    hands_on_min: Span | None = None
-    wait_min: Span | None = None
-    oven: OvenSetting | None = None
-    fill: Fraction | None = None
-    until: str = ""
-    photo: Photo | None = None
-    after: tuple[str, ...] = ()
-    tutorial: str = ""
-    within_min: Fraction | None = None
-    holds_min: Fraction | None = None
-    holds_how: str = ""
-    tools: tuple[str, ...] = ()
-    waits_in: str = ""
-    heat: str = ""
-    grows: bool = False
-    loads: int = 1
-    tins: int = 1
-    at: Place = _at()
-
-    @property
-    def references(self) -> Iterator[Reference]:
-        return (part for part in self.prose if isinstance(part, Reference))
 
 
 @dataclass(frozen=True)
@@ -277,7 +121,7 @@ class Component:
     kind: str = ""
     bake_loss: Fraction | None = None
     dough: DoughAim | None = None
-    at: Place = _at()
+    at: Place = at_place()
 
 
 @dataclass(frozen=True)
@@ -302,7 +146,7 @@ class Makes:
     noun: str
     grams: Fraction | None = None
     weighed: str = ""
-    at: Place = _at()
+    at: Place = at_place()
 
     @property
     def piece(self) -> PieceWeight | None:
@@ -331,7 +175,7 @@ class Tin:
     holes: int = 1
     number: int = 1
     name: str = ""
-    at: Place = _at()
+    at: Place = at_place()
 
 
 class PublicShows(StrEnum):
@@ -349,14 +193,14 @@ class Release:
     subscribers: date | None
     public: date | None
     public_shows: PublicShows
-    at: Place = _at()
+    at: Place = at_place()
 
 
 @dataclass(frozen=True)
 class Video:
     address: str
     captions: str = ""
-    at: Place = _at()
+    at: Place = at_place()
 
 
 @dataclass(frozen=True)
@@ -366,7 +210,7 @@ class Revision:
     date: date
     note: str
     notify: bool
-    at: Place = _at()
+    at: Place = at_place()
 
 
 class BatchKind(StrEnum):
@@ -406,7 +250,7 @@ class BaseUse:
     title: str
     made_once: bool = True
     spare: Fraction = Fraction(0)
-    at: Place = _at()
+    at: Place = at_place()
 
 
 @dataclass(frozen=True)
@@ -415,7 +259,7 @@ class SettledAdvice:
 
     code: str
     reason: str
-    at: Place = _at()
+    at: Place = at_place()
 
 
 @dataclass(frozen=True)
@@ -423,7 +267,7 @@ class OfferedSwap:
     """A swap that the baker lets her sheets offer. ingredient: its key in the larder, else as written."""
 
     ingredient: str
-    at: Place = _at()
+    at: Place = at_place()
 
 
 @dataclass(frozen=True)
@@ -453,7 +297,7 @@ class Recipe:
     base_uses: tuple[BaseUse, ...] = ()
     settled: tuple[SettledAdvice, ...] = ()
     swaps: tuple[OfferedSwap, ...] = ()
-    at: Place = _at()
+    at: Place = at_place()
 
     def component(self, title: str) -> Component | None:
         """The component of that title, or None."""

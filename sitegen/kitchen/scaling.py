@@ -8,21 +8,12 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Span, single
 from sitegen.kitchen.balances import BalanceTable
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.eggs import EGG_PARTS
 from sitegen.kitchen.pieces import dough_in_piece_g, loss_of_recipe, wanted_piece
-from sitegen.kitchen.recipe import (
-    BatchAsk,
-    BatchKind,
-    Choice,
-    Makes,
-    PartLine,
-    Recipe,
-    Span,
-    Tin,
-    single,
-)
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Choice, Makes, PartLine, Recipe, Tin
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.tin_scaling import TinRule, tin_scale, written_fill
 from sitegen.kitchen.tins import NoCapacity, vessels

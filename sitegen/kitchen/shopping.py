@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.egg_shopping import EggsToBuy, EggUse, eggs_to_buy
 from sitegen.kitchen.eggs import UnknownEggSize, edible_grams
 from sitegen.kitchen.prices import Price, PriceList
-from sitegen.kitchen.recipe import Amount, Choice, IngredientLine, Span, single
+from sitegen.kitchen.recipe import Choice, IngredientLine
 from sitegen.kitchen.shares import MadeComponent
 from sitegen.kitchen.weighing import Scales, egg_part, is_hens_egg
 

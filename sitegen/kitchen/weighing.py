@@ -2,10 +2,11 @@
 
 from dataclasses import dataclass
 
+from sitegen.kitchen.amounts import Amount, Span
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.eggs import UnknownEggSize, edible_grams
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Amount, Choice, IngredientLine, Span
+from sitegen.kitchen.recipe import Choice, IngredientLine
 from sitegen.kitchen.tables import Tables
 
 USUAL_SIZE = "medium"

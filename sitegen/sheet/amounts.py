@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 
 EN_DASH = "–"
 NO_BREAK = "\u00a0"

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Amount
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Amount, Choice
+from sitegen.kitchen.recipe import Choice
 from sitegen.kitchen.weighing import is_hens_egg
 
 FINE_ROLES = frozenset({"salt", "leavening", "yeast", "gelatine"})

@@ -2,8 +2,9 @@
 
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.bake_times import BakeWindow, bake_window
-from sitegen.kitchen.recipe import IngredientLine, Recipe, Span
+from sitegen.kitchen.recipe import IngredientLine, Recipe
 from sitegen.kitchen.rounding import rounded_minutes
 from sitegen.kitchen.scaling import Batch
 from sitegen.kitchen.tin_scaling import TinRule

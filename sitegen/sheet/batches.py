@@ -3,8 +3,9 @@
 import re
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import single
 from sitegen.kitchen.pieces import wanted_piece
-from sitegen.kitchen.recipe import BatchAsk, BatchKind, Makes, PieceWeight, Recipe, Tin, single
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Makes, PieceWeight, Recipe, Tin
 from sitegen.sheet.amounts import NO_BREAK, fraction_text, grams_text
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.tin_words import tin_text

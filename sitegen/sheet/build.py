@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 
 from sitegen.kitchen.declared import with_bases
 from sitegen.kitchen.editions import Edition
-from sitegen.kitchen.recipe import BatchAsk, Component, OvenSetting, Recipe
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import BatchAsk, Component, Recipe
 from sitegen.kitchen.tables import Tables
 from sitegen.sheet.allergen_words import allergen_lines
 from sitegen.sheet.batch_notes import batch_notes

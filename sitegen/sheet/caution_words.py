@@ -6,7 +6,8 @@ from fractions import Fraction
 
 from sitegen.kitchen.caution_calls import cautions_for, step_cautions, with_passed_on
 from sitegen.kitchen.cautions import ComponentFacts, LineFacts, StepFacts
-from sitegen.kitchen.recipe import Component, IngredientLine, Line, PartLine, Recipe, RefKind, Step
+from sitegen.kitchen.method import RefKind, Step
+from sitegen.kitchen.recipe import Component, IngredientLine, Line, PartLine, Recipe
 from sitegen.kitchen.scaling import Batch
 from sitegen.kitchen.temperatures import to_celsius
 from sitegen.sheet.setting import Setting

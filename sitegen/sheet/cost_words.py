@@ -9,8 +9,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
 
+from sitegen.kitchen.amounts import Span, single
 from sitegen.kitchen.costing import Cost, LineCost, WhyNoCost, price_at_margin
-from sitegen.kitchen.recipe import Recipe, Span, single
+from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.rounding import rounded_grams, rounded_minutes
 from sitegen.sheet.amounts import decimal_text, duration_text, grams_text
 from sitegen.sheet.batches import singular

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.rounding import to_step
 from sitegen.sheet.amounts import fraction_text, grams_text, span_text, with_unit
 from sitegen.sheet.asks import Ask, Measured

@@ -4,9 +4,10 @@ from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.editions import Measuring
 from sitegen.kitchen.eggs import NEARLY_NOTHING, EggCount, edible_grams, whole_and_beaten
-from sitegen.kitchen.recipe import Choice, Span
+from sitegen.kitchen.recipe import Choice
 from sitegen.kitchen.weighing import egg_part
 from sitegen.sheet.amounts import NO_BREAK, span_text
 from sitegen.sheet.asks import USUAL_TOLERANCE, Ask, Measured

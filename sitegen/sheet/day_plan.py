@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime, time
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Component, single
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.recipe import Component
 from sitegen.kitchen.rounding import rounded_minutes
 from sitegen.sheet.amounts import duration_text
 from sitegen.sheet.clock_words import PlanClock, hour_text, hours_after, nearest_minute

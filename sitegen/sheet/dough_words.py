@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.contents import Contents, Held
 from sitegen.kitchen.dough_temperature import DoughTemperatures, WaterAdvice, friction_of, water_for
 from sitegen.kitchen.editions import Edition
-from sitegen.kitchen.recipe import Amount, DoughAim, single
+from sitegen.kitchen.recipe import DoughAim
 from sitegen.kitchen.temperatures import F_IN_C
 from sitegen.sheet.amounts import NO_BREAK, joined
 from sitegen.sheet.heat_words import exact_temperature_text

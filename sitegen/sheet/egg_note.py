@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 
+from sitegen.kitchen.amounts import single
 from sitegen.kitchen.eggs import ShellGrade, edible_grams, shell_grade
-from sitegen.kitchen.recipe import Component, IngredientLine, single
+from sitegen.kitchen.recipe import Component, IngredientLine
 from sitegen.kitchen.weighing import is_hens_egg
 from sitegen.sheet.amounts import grams_text, span_text
 from sitegen.sheet.counted_eggs import egg_size

@@ -2,9 +2,10 @@
 
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Amount
 from sitegen.kitchen.editions import Edition
+from sitegen.kitchen.method import OvenSetting
 from sitegen.kitchen.ovens import OvenReading, OvenTable, read_oven
-from sitegen.kitchen.recipe import Amount, OvenSetting
 from sitegen.kitchen.temperatures import to_celsius, to_fahrenheit
 from sitegen.sheet.amounts import NO_BREAK, decimal_text
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.keeping import (
     FREEZER,
     FRIDGE,
@@ -12,7 +13,8 @@ from sitegen.kitchen.keeping import (
     kept_part,
     whole_keeping,
 )
-from sitegen.kitchen.recipe import Component, Keeps, PartLine, RefKind, Span
+from sitegen.kitchen.method import RefKind
+from sitegen.kitchen.recipe import Component, Keeps, PartLine
 from sitegen.kitchen.shares import MadeComponent
 from sitegen.sheet.amounts import NO_BREAK, fraction_text, span_text
 from sitegen.sheet.linked import linked

@@ -5,9 +5,10 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from sitegen.kitchen.allergens import named_in, regime_of
+from sitegen.kitchen.amounts import Amount
 from sitegen.kitchen.eggs import EGG_PARTS
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Amount, Choice, Component, IngredientLine, PartLine
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, PartLine
 from sitegen.sheet.amounts import share_text
 from sitegen.sheet.asks import USUAL_TOLERANCE, Ask, Measured, keeps_fine_step
 from sitegen.sheet.drift import DRIFT_LIMIT, base_lines, drift_points

@@ -3,7 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from sitegen.kitchen.recipe import Component, Line, PartLine, Prose, Reference, RefKind, Words
+from sitegen.kitchen.method import Prose, Reference, RefKind, Words
+from sitegen.kitchen.recipe import Component, Line, PartLine
 from sitegen.kitchen.shares import MadeComponent
 
 

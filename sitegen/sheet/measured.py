@@ -2,8 +2,8 @@
 
 from collections.abc import Callable, Mapping
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.editions import Measuring
-from sitegen.kitchen.recipe import Span
 from sitegen.kitchen.weighing import grams_of
 from sitegen.sheet.asks import COUNT_UNITS, MILLILITRE_UNITS, Ask, Measured
 from sitegen.sheet.counted import counted

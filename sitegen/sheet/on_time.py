@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from sitegen.kitchen.recipe import single
+from sitegen.kitchen.amounts import single
 from sitegen.sheet.amounts import duration_text
 from sitegen.timing.graph import most_gap
 from sitegen.timing.plan import Plan, PlannedTask

@@ -4,9 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.costing import Cost, cost_of
 from sitegen.kitchen.prices import Charge, PriceList
-from sitegen.kitchen.recipe import Recipe, Span
+from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.rounding import rounded_minutes
 from sitegen.kitchen.shares import MadeComponent
 from sitegen.sheet.amounts import duration_text, joined

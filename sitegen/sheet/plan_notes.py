@@ -4,7 +4,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from itertools import groupby
 
-from sitegen.kitchen.recipe import Component, single
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.recipe import Component
 from sitegen.sheet.amounts import EN_DASH, duration_text, joined
 from sitegen.sheet.clock_words import PlanClock
 from sitegen.sheet.heat_words import oven_text

@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from functools import cached_property
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Choice, IngredientLine, Span
+from sitegen.kitchen.recipe import Choice, IngredientLine
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.weighing import Scales
 from sitegen.sheet.respelling import Respelling, respelling_by

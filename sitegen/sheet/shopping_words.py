@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil, floor
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.egg_shopping import EggsToBuy
-from sitegen.kitchen.recipe import Amount, single
 from sitegen.kitchen.rounding import rounded_grams
 from sitegen.kitchen.sections import Section
 from sitegen.kitchen.shopping import Packs, Shopping, ToBuy

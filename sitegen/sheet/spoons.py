@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.scoops import Scoops, choose_scoops
 from sitegen.kitchen.sticks import choose_sticks
 from sitegen.sheet.amounts import NO_BREAK, fraction_text, grams_text, span_text, with_unit

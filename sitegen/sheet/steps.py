@@ -4,17 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import (
-    Component,
-    IngredientLine,
-    Line,
-    PartLine,
-    Reference,
-    RefKind,
-    Step,
-    Words,
-    single,
-)
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.method import Reference, RefKind, Step, Words
+from sitegen.kitchen.recipe import Component, IngredientLine, Line, PartLine
 from sitegen.kitchen.rounding import rounded_cm, rounded_inches
 from sitegen.kitchen.weighing import is_hens_egg
 from sitegen.sheet.amounts import duration_text, fraction_text, share_text, span_text, with_unit

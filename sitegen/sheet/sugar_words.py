@@ -1,6 +1,8 @@
 """The stage of boiled sugar, beside its temperature: 'firm ball', 'soft to firm ball'."""
 
-from sitegen.kitchen.recipe import Amount, Component, IngredientLine, Step, Words
+from sitegen.kitchen.amounts import Amount
+from sitegen.kitchen.method import Step, Words
+from sitegen.kitchen.recipe import Component, IngredientLine
 from sitegen.kitchen.temperatures import to_celsius
 from sitegen.kitchen.word_marks import has_word
 from sitegen.sheet.setting import Setting

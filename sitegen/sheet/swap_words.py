@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.kitchen.allergens import allergens, regime_of
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Amount, Choice, Component, IngredientLine, OfferedSwap, single
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, OfferedSwap
 from sitegen.kitchen.substitutions import Original, Substitute, Swap, needed_in, substitutes, ways_without
 from sitegen.sheet.amounts import joined
 from sitegen.sheet.asks import COUNT_UNITS, Ask, keeps_fine_step

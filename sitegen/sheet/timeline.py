@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from sitegen.kitchen.recipe import single
+from sitegen.kitchen.amounts import single
 from sitegen.sheet.amounts import duration_text
 from sitegen.sheet.work_values import PlanRow, Timeline, TimelineBar, TimelineLane
 from sitegen.timing.hours import clock

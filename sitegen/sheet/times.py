@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Component, Span
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.recipe import Component
 from sitegen.kitchen.rounding import rounded_minutes
 from sitegen.sheet.amounts import duration_text
 from sitegen.sheet.work_values import Times

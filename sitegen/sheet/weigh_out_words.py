@@ -3,9 +3,10 @@
 from collections.abc import Iterator, Sequence
 from math import ceil
 
+from sitegen.kitchen.amounts import single
 from sitegen.kitchen.eggs import NEARLY_NOTHING, edible_grams
 from sitegen.kitchen.leftovers import leftovers
-from sitegen.kitchen.recipe import IngredientLine, Line, PartLine, single
+from sitegen.kitchen.recipe import IngredientLine, Line, PartLine
 from sitegen.kitchen.rounding import rounded_grams
 from sitegen.kitchen.weighing import egg_part, is_hens_egg
 from sitegen.sheet.amounts import NO_BREAK, fraction_text, grams_text, share_text

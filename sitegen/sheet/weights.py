@@ -2,8 +2,8 @@
 
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Span, single
 from sitegen.kitchen.editions import Edition, Measuring
-from sitegen.kitchen.recipe import Span, single
 from sitegen.kitchen.rounding import GRAMS_IN_OUNCE, quarter_ounces, rounded_grams, rounded_ml, rounded_ounces
 from sitegen.sheet.amounts import decimal_text, fraction_text, grams_text, ounces_text, span_text, with_unit
 from sitegen.sheet.asks import Ask, Measured

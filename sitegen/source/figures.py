@@ -3,8 +3,8 @@
 import re
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.measures import Measures, NotALength, NotAVolume, NotAWeight
-from sitegen.kitchen.recipe import Amount, single
 
 _FIGURE = r"(?:(?P<whole>\d+) )?(?P<over>\d+(?:\.\d+)?)(?:/(?P<under>[1-9]\d*))?"
 _NUMBER = re.compile(_FIGURE)

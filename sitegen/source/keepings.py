@@ -9,8 +9,9 @@ from pydantic import Field, model_validator
 from pydantic_core import CoreSchema, PydanticKnownError
 
 from sitegen.faults import FaultCode, Severity
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.keeping import NOT_THERE
-from sitegen.kitchen.recipe import Keeps, Span
+from sitegen.kitchen.recipe import Keeps
 from sitegen.source.file_texts import FileModel, Sentence, Short
 from sitegen.source.misread import Misread
 from sitegen.source.numbers import number_at

@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.faults import FaultCode, Place, Severity
-from sitegen.kitchen.recipe import Amount, Choice, IngredientLine, Line, PartLine, single
+from sitegen.kitchen.amounts import Amount, single
+from sitegen.kitchen.recipe import Choice, IngredientLine, Line, PartLine
 from sitegen.source.context import Context
 from sitegen.source.cuts import Cut, cut_line
 from sitegen.source.misread import Misread

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.faults import FaultCode, Severity
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 from sitegen.source.misread import Misread
 
 GLYPHS = {

@@ -4,7 +4,8 @@ from dataclasses import dataclass, field
 from datetime import time
 
 from sitegen.faults import Place
-from sitegen.kitchen.recipe import NOWHERE, BatchAsk, Recipe
+from sitegen.kitchen.amounts import NOWHERE
+from sitegen.kitchen.recipe import BatchAsk, Recipe
 from sitegen.source.day_hours import DayHour
 
 

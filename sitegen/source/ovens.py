@@ -4,9 +4,9 @@ import re
 from fractions import Fraction
 
 from sitegen.faults import FaultCode, Severity
+from sitegen.kitchen.method import OvenSetting
 from sitegen.kitchen.ovens import OvenOutOfRange
 from sitegen.kitchen.ovens import read_oven as reading_of
-from sitegen.kitchen.recipe import OvenSetting
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread
 from sitegen.source.numbers import whole_number

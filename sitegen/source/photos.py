@@ -6,7 +6,7 @@ from os.path import isfile
 from pathlib import Path, PurePosixPath
 
 from sitegen.faults import Fault, FaultCode, Place, Severity
-from sitegen.kitchen.recipe import Photo
+from sitegen.kitchen.method import Photo
 from sitegen.source.picture_size import PictureSize, picture_size
 
 LARGEST_BYTES = 40_000_000

@@ -3,7 +3,8 @@
 from fractions import Fraction
 
 from sitegen.faults import FaultCode, Place, Severity
-from sitegen.kitchen.recipe import BatchAsk, BatchKind, IngredientLine, Makes, OvenSetting, Tin
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, IngredientLine, Makes, Tin
 from sitegen.source.context import Context
 from sitegen.source.lines import read_line
 from sitegen.source.misread import Misread

@@ -9,8 +9,9 @@ from typing import Annotated, TypeVar
 from pydantic import Field, StringConstraints
 
 from sitegen.faults import Fault, FaultCode, Severity
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.prices import Charge, Price, PriceList
-from sitegen.kitchen.recipe import Amount, Choice, single
+from sitegen.kitchen.recipe import Choice
 from sitegen.kitchen.tables import Tables
 from sitegen.source.context import Context
 from sitegen.source.file_texts import FileModel, Short

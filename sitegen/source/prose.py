@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from sitegen.faults import FaultCode, Place, Severity
-from sitegen.kitchen.recipe import Line, Prose, Reference, Words
+from sitegen.kitchen.method import Prose, Reference, Words
+from sitegen.kitchen.recipe import Line
 from sitegen.source.bare_amounts import bare_amount_in
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread

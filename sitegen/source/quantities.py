@@ -4,7 +4,7 @@ import re
 from fractions import Fraction
 
 from sitegen.faults import FaultCode, Severity
-from sitegen.kitchen.recipe import Amount, Span, single
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread
 from sitegen.source.names import known

@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from sitegen.faults import Fault, FaultCode, Place
 from sitegen.kitchen.keeping import PLACES
+from sitegen.kitchen.method import Photo, Prose, Reference, Step
 from sitegen.kitchen.recipe import (
     BaseUse,
     BatchAsk,
@@ -17,15 +18,11 @@ from sitegen.kitchen.recipe import (
     Line,
     Makes,
     OfferedSwap,
-    Photo,
-    Prose,
     PublicShows,
     Recipe,
-    Reference,
     Release,
     Revision,
     SettledAdvice,
-    Step,
     Video,
 )
 from sitegen.source.base_uses import base_uses_from

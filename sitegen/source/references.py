@@ -10,7 +10,9 @@ from difflib import get_close_matches
 from fractions import Fraction
 
 from sitegen.faults import FaultCode, Severity
-from sitegen.kitchen.recipe import Amount, IngredientLine, Line, PartLine, Reference, RefKind, Span
+from sitegen.kitchen.amounts import Amount, Span
+from sitegen.kitchen.method import Reference, RefKind
+from sitegen.kitchen.recipe import IngredientLine, Line, PartLine
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread
 from sitegen.source.names import title_named

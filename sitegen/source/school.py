@@ -4,8 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from sitegen.faults import Fault, Place
+from sitegen.kitchen.amounts import NOWHERE
+from sitegen.kitchen.method import Photo
 from sitegen.kitchen.prices import PriceList
-from sitegen.kitchen.recipe import NOWHERE, Photo, Recipe
+from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
 from sitegen.source.orders import Order
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from sitegen.faults import FaultCode, Severity
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 from sitegen.source.misread import Misread
 from sitegen.source.numbers import number_at
 

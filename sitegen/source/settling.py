@@ -4,7 +4,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Amount, Component, IngredientLine, Line, PartLine, Reference, Step
+from sitegen.kitchen.amounts import Amount
+from sitegen.kitchen.method import Reference, Step
+from sitegen.kitchen.recipe import Component, IngredientLine, Line, PartLine
 from sitegen.source.references import REST
 
 WHOLE = Fraction(1)

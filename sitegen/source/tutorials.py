@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from sitegen.faults import Fault, FaultCode, Place, Severity
-from sitegen.kitchen.recipe import Photo
+from sitegen.kitchen.method import Photo
 from sitegen.source.models import TutorialFile
 from sitegen.source.photos import OUTSIDE, Folder, photo_named
 from sitegen.source.reader import parse_document

@@ -4,7 +4,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Component, OvenSetting, PartLine, RefKind, Span, Step
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import OvenSetting, RefKind, Step
+from sitegen.kitchen.recipe import Component, PartLine
 
 NO_TIME = Span(Fraction(0), Fraction(0))
 OUT_OF_OVEN_MIN = Fraction(3)

@@ -4,7 +4,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 
-from sitegen.kitchen.recipe import Component, Step, Tin
+from sitegen.kitchen.method import Step
+from sitegen.kitchen.recipe import Component, Tin
 
 FITS_ONE_MORE = Fraction(15, 100)
 """How much over a load still goes in with it. Source: common practice, a tin that is a little fuller."""

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
-from sitegen.kitchen.recipe import OvenSetting, Span
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import OvenSetting
 from sitegen.timing.graph import Task, most_gap
 from sitegen.timing.problem import Demand, Gap, Problem, Resource
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import OvenSetting
+from sitegen.kitchen.method import OvenSetting
 from sitegen.timing.plan import Plan
 
 HEAT_UP_MIN = Fraction(15)

@@ -6,7 +6,7 @@ from enum import StrEnum
 from fractions import Fraction
 from functools import lru_cache
 
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 from sitegen.timing.conflict import conflict
 from sitegen.timing.graph import Task
 from sitegen.timing.kitchens import Kitchen, Night, Pick, Worktop, worktop

@@ -4,20 +4,11 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.bake_losses import Heat, Loss, alcohol_kept, heat_of, loss_of
+from sitegen.kitchen.method import OvenSetting, Step, Words
 from sitegen.kitchen.nutrition_table import AlcoholLeft, BakeLoss, NutritionTable
-from sitegen.kitchen.recipe import (
-    Amount,
-    Choice,
-    Component,
-    IngredientLine,
-    Makes,
-    OvenSetting,
-    Recipe,
-    Step,
-    Words,
-    single,
-)
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Makes, Recipe
 from sitegen.kitchen.shares import MadeComponent
 
 HOT = OvenSetting(Fraction(160), "celsius", True)

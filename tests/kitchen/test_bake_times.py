@@ -4,8 +4,8 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.bake_times import bake_window
-from sitegen.kitchen.recipe import Span
 
 
 def minutes(low: str | int, high: str | int) -> Span:

@@ -4,22 +4,12 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.contents import Contents, Unpacking
 from sitegen.kitchen.larder import Ingredient
 from sitegen.kitchen.part_errors import BaseCircle
 from sitegen.kitchen.part_weights import PartScale
-from sitegen.kitchen.recipe import (
-    Amount,
-    Choice,
-    Component,
-    IngredientLine,
-    Line,
-    Makes,
-    PartLine,
-    Recipe,
-    Span,
-    single,
-)
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Line, Makes, PartLine, Recipe
 
 
 def grams(number: int | None, name: str, optional: bool = False) -> IngredientLine:

@@ -4,21 +4,11 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.costing import Cost, NoMargin, WhyNoCost, cost_of, margin_of, price_at_margin
+from sitegen.kitchen.method import Step
 from sitegen.kitchen.prices import Charge, Price, PriceList
-from sitegen.kitchen.recipe import (
-    Amount,
-    BaseUse,
-    Choice,
-    Component,
-    IngredientLine,
-    Makes,
-    PartLine,
-    Recipe,
-    Span,
-    Step,
-    single,
-)
+from sitegen.kitchen.recipe import BaseUse, Choice, Component, IngredientLine, Makes, PartLine, Recipe
 from sitegen.kitchen.shares import made_components
 
 PIECES = {

@@ -5,25 +5,12 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.dish import Dish, dish_of
 from sitegen.kitchen.larder import Composition
+from sitegen.kitchen.method import OvenSetting, Step, Words
 from sitegen.kitchen.nutrition_table import AlcoholLeft, BakeLoss, NutritionTable
-from sitegen.kitchen.recipe import (
-    Amount,
-    BaseUse,
-    Choice,
-    Component,
-    IngredientLine,
-    Line,
-    Makes,
-    OvenSetting,
-    PartLine,
-    Recipe,
-    Span,
-    Step,
-    Words,
-    single,
-)
+from sitegen.kitchen.recipe import BaseUse, Choice, Component, IngredientLine, Line, Makes, PartLine, Recipe
 from sitegen.kitchen.shares import made_components
 
 NONE = Fraction(0)

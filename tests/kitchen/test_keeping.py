@@ -5,6 +5,7 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Span, single
 from sitegen.kitchen.keeping import (
     NOT_THERE,
     KeepingRow,
@@ -15,7 +16,7 @@ from sitegen.kitchen.keeping import (
     usual_keeping,
     whole_keeping,
 )
-from sitegen.kitchen.recipe import Keeps, Span, single
+from sitegen.kitchen.recipe import Keeps
 
 DAY = 24
 NO_TABLE = KeepingTable()

@@ -2,19 +2,9 @@
 
 from fractions import Fraction
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.leftovers import Leftover, leftovers
-from sitegen.kitchen.recipe import (
-    Amount,
-    BaseUse,
-    Choice,
-    Component,
-    IngredientLine,
-    Makes,
-    PartLine,
-    Recipe,
-    Span,
-    single,
-)
+from sitegen.kitchen.recipe import BaseUse, Choice, Component, IngredientLine, Makes, PartLine, Recipe
 from sitegen.kitchen.shares import made_components
 
 

@@ -5,8 +5,8 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.measures import Measures, NotALength, NotAVolume, NotAWeight
-from sitegen.kitchen.recipe import Amount, Span, single
 from sitegen.kitchen.tables import Tables
 
 

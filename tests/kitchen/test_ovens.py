@@ -4,8 +4,8 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.method import OvenSetting
 from sitegen.kitchen.ovens import OvenOutOfRange, OvenReading, read_oven
-from sitegen.kitchen.recipe import OvenSetting
 from sitegen.kitchen.tables import Tables
 
 # fan C, conventional C, F, gas: published UK gas-mark charts

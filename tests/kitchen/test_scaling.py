@@ -5,9 +5,9 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.balances import BalanceTable, Kind
 from sitegen.kitchen.recipe import (
-    Amount,
     BatchAsk,
     BatchKind,
     Choice,
@@ -19,7 +19,6 @@ from sitegen.kitchen.recipe import (
     PieceWeight,
     Recipe,
     Tin,
-    single,
 )
 from sitegen.kitchen.scaling import Batch, CannotScale, WhyNot, batch_of
 from sitegen.kitchen.scaling import tested_batch as as_written

@@ -5,20 +5,9 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.part_errors import BaseCircle, MoreThanIsMade, NoWeight, SharesDontAddUp, UnknownPart
-from sitegen.kitchen.recipe import (
-    Amount,
-    BaseUse,
-    Choice,
-    Component,
-    IngredientLine,
-    Line,
-    Makes,
-    PartLine,
-    Recipe,
-    Span,
-    single,
-)
+from sitegen.kitchen.recipe import BaseUse, Choice, Component, IngredientLine, Line, Makes, PartLine, Recipe
 from sitegen.kitchen.shares import MadeComponent, made_components, part_grams
 
 

@@ -5,8 +5,9 @@ from functools import cache
 
 import pytest
 
+from sitegen.kitchen.amounts import NOWHERE, Amount, Span, single
 from sitegen.kitchen.prices import PriceList
-from sitegen.kitchen.recipe import NOWHERE, Amount, Choice, Component, IngredientLine, Span, single
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine
 from sitegen.kitchen.shares import MadeComponent
 from sitegen.kitchen.shopping import Packs, Shopping, ToBuy, shopping_of
 from sitegen.kitchen.tables import Tables

@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Amount, Choice, Span, single
+from sitegen.kitchen.amounts import Amount, Span, single
+from sitegen.kitchen.recipe import Choice
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.weighing import grams_of
 

@@ -7,20 +7,9 @@ from fractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as some
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.leftovers import leftovers
-from sitegen.kitchen.recipe import (
-    Amount,
-    BaseUse,
-    Choice,
-    Component,
-    IngredientLine,
-    Line,
-    Makes,
-    PartLine,
-    Recipe,
-    Span,
-    single,
-)
+from sitegen.kitchen.recipe import BaseUse, Choice, Component, IngredientLine, Line, Makes, PartLine, Recipe
 from sitegen.kitchen.shares import MadeComponent, made_components
 
 NONE = Fraction(0)

@@ -5,21 +5,12 @@ from fractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.balance import drift
 from sitegen.kitchen.eggs import whole_and_beaten
+from sitegen.kitchen.method import OvenSetting
 from sitegen.kitchen.ovens import GasMark, OvenTable, read_oven
-from sitegen.kitchen.recipe import (
-    Amount,
-    Choice,
-    Component,
-    IngredientLine,
-    Makes,
-    OvenSetting,
-    PartLine,
-    Recipe,
-    Span,
-    single,
-)
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Makes, PartLine, Recipe
 from sitegen.kitchen.rounding import rounded_grams, rounded_minutes, rounded_ml
 from sitegen.kitchen.shares import made_components, part_grams
 from sitegen.kitchen.temperatures import to_celsius, to_fahrenheit

@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sitegen.kitchen.recipe import NOWHERE, Amount, IngredientLine, PartLine, Span, single
+from sitegen.kitchen.amounts import NOWHERE, Amount, Span, single
+from sitegen.kitchen.recipe import IngredientLine, PartLine
 from sitegen.source.context import Context
 from sitegen.source.durations import read_span_of_minutes
 from sitegen.source.lines import read_line

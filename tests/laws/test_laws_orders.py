@@ -8,8 +8,9 @@ from pathlib import Path
 from hypothesis import given, settings
 from hypothesis import strategies as some
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.orders import Ordered, order_as_recipe
-from sitegen.kitchen.recipe import IngredientLine, Recipe, Span
+from sitegen.kitchen.recipe import IngredientLine, Recipe
 from sitegen.kitchen.shares import MadeComponent, made_components
 from sitegen.kitchen.shopping import Shopping, shopping_of
 from sitegen.kitchen.weighing import Scales

@@ -8,7 +8,8 @@ from itertools import combinations
 from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
-from sitegen.kitchen.recipe import OvenSetting, Span
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import OvenSetting
 from sitegen.timing.chain import deciding_chain, free_gaps
 from sitegen.timing.conflict import CannotPlan
 from sitegen.timing.graph import Task

@@ -12,9 +12,10 @@ from fractions import Fraction
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from sitegen.kitchen.amounts import Amount, Span, single
 from sitegen.kitchen.larder import Ingredient
+from sitegen.kitchen.method import Step, Words
 from sitegen.kitchen.recipe import (
-    Amount,
     BatchAsk,
     BatchKind,
     Choice,
@@ -24,10 +25,6 @@ from sitegen.kitchen.recipe import (
     Makes,
     PartLine,
     Recipe,
-    Span,
-    Step,
-    Words,
-    single,
 )
 from sitegen.kitchen.weighing import grams_of, is_hens_egg
 from sitegen.sheet.build import build_sheet

@@ -11,8 +11,9 @@ from fractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 
+from sitegen.kitchen.amounts import NOWHERE, Amount, Span, single
 from sitegen.kitchen.editions import Edition, Measuring
-from sitegen.kitchen.recipe import NOWHERE, Amount, Choice, IngredientLine, Span, single
+from sitegen.kitchen.recipe import Choice, IngredientLine
 from sitegen.kitchen.weighing import grams_of, is_hens_egg
 from sitegen.sheet.asks import Measured
 from sitegen.sheet.lines import measured_line, printed_name

@@ -7,7 +7,8 @@ from itertools import pairwise
 from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 
-from sitegen.kitchen.recipe import OvenSetting, Span
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import OvenSetting
 from sitegen.timing.chain import deciding_chain
 from sitegen.timing.conflict import CannotPlan
 from sitegen.timing.graph import Task, most_gap

@@ -6,8 +6,8 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.method import OvenSetting
 from sitegen.kitchen.ovens import OvenTable, read_oven
-from sitegen.kitchen.recipe import OvenSetting
 from sitegen.source.tables import read_tables
 
 MARKS = ["1/4", "1/2", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10"]

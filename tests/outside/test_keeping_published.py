@@ -4,8 +4,8 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.keeping import NOT_THERE, KeepingRow
-from sitegen.kitchen.recipe import Span
 from sitegen.source.tables import read_tables
 
 TABLE = read_tables()[0].keeping

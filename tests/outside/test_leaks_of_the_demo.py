@@ -4,7 +4,8 @@ import datetime
 import re
 from pathlib import Path
 
-from sitegen.kitchen.recipe import PublicShows, Recipe, Words
+from sitegen.kitchen.method import Words
+from sitegen.kitchen.recipe import PublicShows, Recipe
 from sitegen.source.library import read_content
 from tests.outside.demo import Demo
 

@@ -6,8 +6,8 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.measures import Measures
-from sitegen.kitchen.recipe import Amount, single
 from sitegen.source.tables import read_tables
 
 

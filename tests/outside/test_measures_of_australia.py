@@ -9,8 +9,8 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.editions import Edition
-from sitegen.kitchen.recipe import Amount, single
 from sitegen.kitchen.scoops import choose_scoops
 from sitegen.kitchen.tables import Tables
 from sitegen.source.tables import read_tables

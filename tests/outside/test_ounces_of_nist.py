@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Span, single
+from sitegen.kitchen.amounts import Span, single
 from sitegen.kitchen.rounding import quarter_ounces
 from sitegen.sheet.amounts import ounces_text
 from sitegen.sheet.weights import weight_texts

@@ -8,8 +8,9 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import NOWHERE, single
 from sitegen.kitchen.bake_times import bake_window
-from sitegen.kitchen.recipe import NOWHERE, Tin, single
+from sitegen.kitchen.recipe import Tin
 from sitegen.kitchen.tins import NoCapacity, area_cm2, capacity_ml, filled_ml, hole_ml
 from sitegen.source.context import Context
 from sitegen.source.tables import read_tables

@@ -4,9 +4,11 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.eggs import edible_grams
+from sitegen.kitchen.method import OvenSetting
 from sitegen.kitchen.ovens import read_oven
-from sitegen.kitchen.recipe import Amount, Choice, OvenSetting, Tin, single
+from sitegen.kitchen.recipe import Choice, Tin
 from sitegen.kitchen.tables import Tables
 from sitegen.kitchen.temperatures import celsius_of, fahrenheit_of
 from sitegen.kitchen.tins import hole_ml

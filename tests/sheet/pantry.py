@@ -3,20 +3,9 @@
 from fractions import Fraction
 from functools import cache
 
-from sitegen.kitchen.recipe import (
-    Amount,
-    Choice,
-    Component,
-    IngredientLine,
-    Makes,
-    PartLine,
-    Recipe,
-    Reference,
-    RefKind,
-    Span,
-    Step,
-    Words,
-)
+from sitegen.kitchen.amounts import Amount, Span
+from sitegen.kitchen.method import Reference, RefKind, Step, Words
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Makes, PartLine, Recipe
 from sitegen.kitchen.tables import Tables
 from sitegen.sheet.setting import Setting
 from sitegen.source.tables import read_tables

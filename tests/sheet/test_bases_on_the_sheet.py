@@ -5,7 +5,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import BaseUse, BatchAsk, BatchKind, Component, Makes, Recipe, Reference, RefKind
+from sitegen.kitchen.method import Reference, RefKind
+from sitegen.kitchen.recipe import BaseUse, BatchAsk, BatchKind, Component, Makes, Recipe
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.values import Sheet
 from tests.sheet.pantry import line, minutes, part, says, tables

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, IngredientLine, OvenSetting, Recipe, Tin
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, IngredientLine, Recipe, Tin
 from sitegen.kitchen.scaling import batch_of
 from sitegen.sheet.batch_notes import batch_notes
 from tests.sheet.pantry import Fraction, line, minutes, recipe, says, setting, tables

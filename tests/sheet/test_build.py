@@ -5,18 +5,8 @@ from datetime import date
 
 import pytest
 
-from sitegen.kitchen.recipe import (
-    BatchAsk,
-    BatchKind,
-    Component,
-    Makes,
-    OvenSetting,
-    Recipe,
-    Reference,
-    RefKind,
-    Revision,
-    Tin,
-)
+from sitegen.kitchen.method import OvenSetting, Reference, RefKind
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, Makes, Recipe, Revision, Tin
 from sitegen.kitchen.scaling import CannotScale
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.values import Sheet

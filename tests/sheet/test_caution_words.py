@@ -5,16 +5,9 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import (
-    BatchAsk,
-    BatchKind,
-    Component,
-    OvenSetting,
-    Recipe,
-    Reference,
-    RefKind,
-    single,
-)
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.method import OvenSetting, Reference, RefKind
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, Recipe
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.values import Sheet
 from tests.sheet.pantry import amount, choice, line, part, recipe, says, tables, takes

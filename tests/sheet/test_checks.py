@@ -6,16 +6,9 @@ from functools import partial
 import pytest
 
 from sitegen.faults import Fault, Place, Severity
-from sitegen.kitchen.recipe import (
-    BatchAsk,
-    BatchKind,
-    Component,
-    OvenSetting,
-    PartLine,
-    Recipe,
-    Tin,
-    single,
-)
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, PartLine, Recipe, Tin
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.checks import CODES, Shelf, sheet_faults
 from sitegen.sheet.values import Sheet

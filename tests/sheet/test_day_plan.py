@@ -6,7 +6,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from sitegen.kitchen.recipe import Component, OvenSetting
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import Component
 from sitegen.sheet.conflict_words import StepsInConflict, conflict_text
 from sitegen.sheet.day_plan import TooLate, Wish, day_plan
 from sitegen.sheet.work_values import DayPlan

@@ -2,7 +2,8 @@
 
 import pytest
 
-from sitegen.kitchen.recipe import Amount, Component
+from sitegen.kitchen.amounts import Amount
+from sitegen.kitchen.recipe import Component
 from sitegen.sheet.amounts import NO_BREAK
 from sitegen.sheet.asks import Ask, Measured
 from sitegen.sheet.build import build_sheet

@@ -2,7 +2,9 @@
 
 import pytest
 
-from sitegen.kitchen.recipe import NOWHERE, BatchAsk, BatchKind, Component, IngredientLine, Reference
+from sitegen.kitchen.amounts import NOWHERE
+from sitegen.kitchen.method import Reference
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, IngredientLine
 from sitegen.kitchen.scaling import batch_of
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.egg_note import egg_note

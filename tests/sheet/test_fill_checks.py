@@ -6,7 +6,8 @@ from dataclasses import replace
 import pytest
 
 from sitegen.faults import Place
-from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, OvenSetting, Recipe, Tin
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, Recipe, Tin
 from sitegen.sheet.fill_checks import fill_faults
 from tests.sheet.pantry import Fraction, line, part, recipe, says, tables
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from sitegen.kitchen.recipe import OvenSetting
+from sitegen.kitchen.method import OvenSetting
 from sitegen.sheet.heat_words import exact_temperature_text, oven_text
 from tests.sheet.pantry import Fraction, amount, tables
 

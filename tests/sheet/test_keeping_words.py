@@ -5,7 +5,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Component, Keeps, Makes, Recipe, Span
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.recipe import Component, Keeps, Makes, Recipe
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.keeping_words import hours_text, keeps_text
 from tests.sheet.pantry import line, part, recipe, says, tables

@@ -2,7 +2,7 @@
 
 import pytest
 
-from sitegen.kitchen.recipe import Amount
+from sitegen.kitchen.amounts import Amount
 from sitegen.sheet.asks import Ask, Measured
 from sitegen.sheet.measured import measured
 from tests.sheet.pantry import Fraction, amount, choice, setting, tables

@@ -6,7 +6,9 @@ from fractions import Fraction
 import pytest
 
 from sitegen.kitchen import scaling
-from sitegen.kitchen.recipe import Component, IngredientLine, Makes, OvenSetting, Recipe, Span, Step, Words
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import OvenSetting, Step, Words
+from sitegen.kitchen.recipe import Component, IngredientLine, Makes, Recipe
 from sitegen.kitchen.shares import made_components
 from sitegen.sheet.nutrition_words import nutrition_of
 from sitegen.sheet.panel_values import Nutrition

@@ -5,7 +5,9 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, Makes, OvenSetting, Recipe, Tin, single
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Component, Makes, Recipe, Tin
 from sitegen.sheet.conflict_words import StepsInConflict
 from sitegen.sheet.day_plan import TooLate, Wish
 from sitegen.sheet.order_sheet import OrderKitchen, order_sheet

@@ -5,7 +5,8 @@ from datetime import datetime
 from fractions import Fraction
 from zoneinfo import ZoneInfo
 
-from sitegen.kitchen.recipe import Component, Keeps, OvenSetting, Step
+from sitegen.kitchen.method import OvenSetting, Step
+from sitegen.kitchen.recipe import Component, Keeps
 from sitegen.sheet.clock_words import PlanClock
 from sitegen.sheet.plan_notes import plan_notes
 from sitegen.timing.graph import tasks_of

@@ -4,8 +4,8 @@ from fractions import Fraction
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.egg_shopping import EggsToBuy
-from sitegen.kitchen.recipe import Amount, single
 from sitegen.kitchen.shopping import Packs, Shopping, ToBuy
 from sitegen.sheet.order_values import ShoppingRow
 from sitegen.sheet.shopping_words import names_to_hand, optional_rows, packs_text, shopping_sections

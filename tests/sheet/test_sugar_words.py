@@ -2,7 +2,9 @@
 
 import pytest
 
-from sitegen.kitchen.recipe import Amount, Component, IngredientLine, OvenSetting, Reference, RefKind, single
+from sitegen.kitchen.amounts import Amount, single
+from sitegen.kitchen.method import OvenSetting, Reference, RefKind
+from sitegen.kitchen.recipe import Component, IngredientLine
 from sitegen.sheet.build import build_sheet
 from tests.sheet.pantry import Fraction, amount, line, recipe, says, tables
 

@@ -4,9 +4,10 @@ from dataclasses import replace
 
 import pytest
 
+from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.declared import known_with
 from sitegen.kitchen.larder import Ingredient
-from sitegen.kitchen.recipe import Amount, Choice, Component, IngredientLine, Makes, single
+from sitegen.kitchen.recipe import Choice, Component, IngredientLine, Makes
 from sitegen.sheet.allergen_words import allergen_lines
 from sitegen.sheet.build import build_sheet
 from sitegen.sheet.setting import Setting

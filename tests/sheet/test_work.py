@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Component, OvenSetting
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import Component
 from sitegen.sheet.conflict_words import StepsInConflict, conflict_text
 from sitegen.sheet.work import Work, work_of
 from tests.sheet.pantry import minutes, says, setting

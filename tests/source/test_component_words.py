@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import NOWHERE
+from sitegen.kitchen.amounts import NOWHERE
 from sitegen.source.component_words import read_degrees, read_friction, read_kind
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Span, single
+from sitegen.kitchen.amounts import Span, single
 from sitegen.source.durations import read_span_of_minutes
 from sitegen.source.misread import Misread
 

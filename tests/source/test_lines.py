@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import NOWHERE, Amount, IngredientLine, PartLine, Span, single
+from sitegen.kitchen.amounts import NOWHERE, Amount, Span, single
+from sitegen.kitchen.recipe import IngredientLine, PartLine
 from sitegen.source.context import Context
 from sitegen.source.lines import read_line
 from sitegen.source.misread import Misread

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 from sitegen.source.misread import Misread
 from sitegen.source.numbers import GLYPHS, number_at, whole_number
 

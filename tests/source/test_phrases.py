@@ -4,16 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import (
-    NOWHERE,
-    Amount,
-    BatchAsk,
-    BatchKind,
-    Makes,
-    OvenSetting,
-    PieceWeight,
-    single,
-)
+from sitegen.kitchen.amounts import NOWHERE, Amount, single
+from sitegen.kitchen.method import OvenSetting
+from sitegen.kitchen.recipe import BatchAsk, BatchKind, Makes, PieceWeight
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread
 from sitegen.source.phrases import read_batch, read_fill, read_oven

@@ -5,19 +5,9 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import (
-    NOWHERE,
-    Amount,
-    Component,
-    Line,
-    OvenSetting,
-    Reference,
-    RefKind,
-    Span,
-    Step,
-    Words,
-    single,
-)
+from sitegen.kitchen.amounts import NOWHERE, Amount, Span, single
+from sitegen.kitchen.method import OvenSetting, Reference, RefKind, Step, Words
+from sitegen.kitchen.recipe import Component, Line
 from sitegen.source.context import Context
 from sitegen.source.lines import read_line
 from sitegen.source.misread import Misread

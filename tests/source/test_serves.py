@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from sitegen.kitchen.recipe import Span
+from sitegen.kitchen.amounts import Span
 from sitegen.source.library import read_content
 from sitegen.source.misread import Misread
 from sitegen.source.serves import read_serves

@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from sitegen.kitchen.recipe import Span, Step
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import Step
 from sitegen.source.library import read_content
 
 SITE = """

@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import NOWHERE, Tin
+from sitegen.kitchen.amounts import NOWHERE
+from sitegen.kitchen.recipe import Tin
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread
 from sitegen.source.vessels import read_tin

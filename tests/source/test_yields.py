@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import NOWHERE, Makes
+from sitegen.kitchen.amounts import NOWHERE
+from sitegen.kitchen.recipe import Makes
 from sitegen.source.context import Context
 from sitegen.source.misread import Misread
 from sitegen.source.yields import is_same_noun, read_makes

@@ -3,7 +3,9 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import Component, Keeps, Span, Step
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import Step
+from sitegen.kitchen.recipe import Component, Keeps
 from sitegen.timing.ahead import made_ahead
 
 STIR = Step(())

@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import OvenSetting, single
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.method import OvenSetting
 from sitegen.timing.conflict import CannotPlan
 from sitegen.timing.graph import Task
 from sitegen.timing.kitchens import Kitchen

@@ -4,7 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Component, PartLine, Reference, RefKind, Span, Step, Words
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import Reference, RefKind, Step, Words
+from sitegen.kitchen.recipe import Component, PartLine
 from sitegen.timing.graph import TaskCircle, tasks_of
 
 

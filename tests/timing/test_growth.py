@@ -4,7 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Component, OvenSetting, Step, Tin, single
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.method import OvenSetting, Step
+from sitegen.kitchen.recipe import Component, Tin
 from sitegen.timing.graph import tasks_of
 from sitegen.timing.growth import Growth, grown, growth_of
 from sitegen.timing.kitchens import Kitchen

@@ -2,7 +2,8 @@
 
 from fractions import Fraction
 
-from sitegen.kitchen.recipe import OvenSetting, single
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.method import OvenSetting
 from sitegen.timing.graph import Task
 from sitegen.timing.heated import heated_min, joined_stretches
 from sitegen.timing.kitchens import Kitchen

@@ -4,7 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import Component, OvenSetting, Step, single
+from sitegen.kitchen.amounts import single
+from sitegen.kitchen.method import OvenSetting, Step
+from sitegen.kitchen.recipe import Component
 from sitegen.timing.graph import Task, tasks_of
 from sitegen.timing.kitchens import Kitchen
 from sitegen.timing.plan import PlannedTask, highest, plan

@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from sitegen.kitchen.recipe import OvenSetting, Span
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import OvenSetting
 from sitegen.timing.chain import deciding_chain, free_gaps
 from sitegen.timing.conflict import CannotPlan
 from sitegen.timing.graph import Task

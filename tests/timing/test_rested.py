@@ -6,7 +6,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from sitegen.kitchen.recipe import Span, single
+from sitegen.kitchen.amounts import Span, single
 from sitegen.timing.conflict import DAY, NIGHT, CannotPlan
 from sitegen.timing.graph import Task
 from sitegen.timing.kitchens import Kitchen

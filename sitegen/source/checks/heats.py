@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from sitegen.faults import Fault, FaultCode, Severity
+from sitegen.kitchen.method import OvenSetting
 from sitegen.kitchen.ovens import read_oven
-from sitegen.kitchen.recipe import OvenSetting, Recipe
+from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
 
 UNUSUAL_OVEN = FaultCode(

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from sitegen.faults import Fault, FaultCode, Severity
+from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.keeping import NOT_THERE, kept_part, longer_than_usual, usual_keeping
-from sitegen.kitchen.recipe import Recipe, Span
+from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
 
 KEEPS_LONG = FaultCode(

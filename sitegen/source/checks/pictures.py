@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from sitegen.faults import Fault, FaultCode, Severity
-from sitegen.kitchen.recipe import Photo, Recipe
+from sitegen.kitchen.method import Photo
+from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
 
 NO_FINISHED_PHOTO = FaultCode(
