@@ -1,8 +1,8 @@
 """The faces that pages and cards are set in, cut down to the characters and features that they use.
 
-The faces are Source Serif and Source Sans under the SIL Open Font Licence 1.1, from their font
-packages. 'Source' is a reserved name there, and a subset is a modified version (clause 3): so each
-subset bears a name of its own, and the licence is published beside it.
+A theme names them, from Python packages of type under the SIL Open Font Licence 1.1. A subset is a
+modified version, which may not bear a reserved name (clause 3): so each bears the theme's name for it,
+and the licence is published beside it (clause 2).
 """
 
 # mypy: disable-error-code="no-untyped-call"
@@ -20,8 +20,6 @@ from fontTools.ttLib import TTFont
 
 Flavor = Literal["woff2"]
 
-SERIF = "Oatcloth Serif"
-SANS = "Oatcloth Sans"
 FEATURES = (
     "kern",
     "liga",
@@ -72,17 +70,19 @@ class FontFile:
         return f"{self.family.lower().replace(' ', '-')}-{self.weight}{slope}"
 
     def read(self) -> bytes:
-        """The whole face as its package brings it."""
-        return (files(self.package) / "files" / self.file).read_bytes()
+        """The whole face as its package brings it. Raises FontMissing."""
+        try:
+            return (files(self.package) / "files" / self.file).read_bytes()
+        except (ModuleNotFoundError, FileNotFoundError) as error:
+            raise FontMissing(self) from error
 
 
-FACES = (
-    FontFile(SERIF, 400, False, "font_source_serif_pro", "SourceSerifPro-Regular.ttf"),
-    FontFile(SERIF, 400, True, "font_source_serif_pro", "SourceSerifPro-It.ttf"),
-    FontFile(SERIF, 600, False, "font_source_serif_pro", "SourceSerifPro-Semibold.ttf"),
-    FontFile(SANS, 400, False, "font_source_sans_pro", "SourceSansPro-Regular.ttf"),
-    FontFile(SANS, 600, False, "font_source_sans_pro", "SourceSansPro-Semibold.ttf"),
-)
+class FontMissing(Exception):
+    """A face that is not on this machine: its package, or the file in it."""
+
+    def __init__(self, font: FontFile) -> None:
+        super().__init__(font)
+        self.font = font
 
 
 @cache
@@ -123,9 +123,14 @@ def short_hash(font: FontFile) -> str:
     return sha256(font.read() + kept).hexdigest()[:16]
 
 
-def licence(package: str) -> bytes:
-    """The licence text that the font package carries."""
-    return (files(package) / "files" / "LICENSE.txt").read_bytes()
+def licence(font: FontFile) -> bytes:
+    """The licence of a face: its own notice of copyright, and the SIL Open Font Licence 1.1.
+
+    Not every package carries the text; each face carries the notice (name table, name 0).
+    """
+    notice = str(TTFont(BytesIO(font.read()), lazy=True)["name"].getDebugName(0))
+    text = (files("sitegen") / "data" / "licences" / "OFL-1.1.txt").read_text(encoding="utf-8")
+    return f"{notice}\n\n{text}".encode()
 
 
 def _options() -> Options:

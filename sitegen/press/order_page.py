@@ -49,7 +49,7 @@ def order_html(theme: Theme, order: OrderSheet, imprint: Imprint) -> str:
         plan=order.plan,
         imprint=imprint,
         days=clock_days(order.plan.rows),
-        picture=timeline_svg(timeline, WIDE, "day") if timeline else "",
+        picture=timeline_svg(timeline, WIDE, "day", theme.tokens.type.sans) if timeline else "",
     )
 
 

@@ -38,5 +38,5 @@ def plan_html(theme: Theme, plan: DayPlan, imprint: Imprint, language: str) -> s
         language=language,
         imprint=imprint,
         days=clock_days(plan.rows),
-        picture=timeline_svg(plan.timeline, WIDE, "plan") if plan.timeline else "",
+        picture=timeline_svg(plan.timeline, WIDE, "plan", theme.tokens.type.sans) if plan.timeline else "",
     )

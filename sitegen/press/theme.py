@@ -1,8 +1,8 @@
-"""A theme: tokens, templates, styles and a script, read from one folder."""
+"""A theme: tokens, templates, styles, scripts and faces, from its folder and those it inherits from."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, partial
 from hashlib import sha256
 from pathlib import Path
 
@@ -10,14 +10,13 @@ from jinja2 import DictLoader, Environment, StrictUndefined
 from jinja2.sandbox import SandboxedEnvironment
 from markupsafe import Markup, escape
 
-from sitegen.press.fonts import FACES, FontFile, licence, short_hash, subset
+from sitegen.press.fonts import FontFile, FontMissing, licence, short_hash, subset
 from sitegen.press.formula_parts import formula_parts
 from sitegen.press.prose import curled, to_inline_html
+from sitegen.press.theme_folder import THEME_FILE, lineage
 from sitegen.press.timeline import timeline_picture
-from sitegen.press.tokens import ThemeUnusable, Tokens, custom_properties, read_tokens
+from sitegen.press.tokens import Face, ThemeUnusable, Tokens, custom_properties, read_tokens
 
-THEME_FILE = "theme.yaml"
-SCRIPT_FILE = "script.js"
 MARK_FILE = "mark.svg"
 CARD_STYLES = frozenset({"card.css", "order.css"})
 """What only paper is styled with."""
@@ -29,7 +28,8 @@ class Theme:
     """name: its folder's. templates, styles: file name -> text. script: runs on every page.
 
     mark: the school's small picture, SVG. fonts: the faces that its style sheets may name.
-    Pages use all styles but those of paper.
+    Pages use all styles but those of paper. A template of a theme that it inherits from is also there
+    under 'that theme/its name', so that one of the same name can extend it.
     """
 
     name: str
@@ -38,7 +38,7 @@ class Theme:
     styles: Mapping[str, str] = field(hash=False, repr=False)
     script: str = field(repr=False)
     mark: str = field(repr=False)
-    fonts: tuple[FontFile, ...] = FACES
+    fonts: tuple[FontFile, ...] = ()
 
     @cached_property
     def environment(self) -> Environment:
@@ -60,7 +60,7 @@ class Theme:
             "inline": to_inline_html,
             "https": _https,
             "parts": formula_parts,
-            "timeline": timeline_picture,
+            "timeline": partial(timeline_picture, family=self.tokens.type.sans),
         }
         return environment
 
@@ -92,43 +92,38 @@ class Theme:
         ).hexdigest()
 
 
-def find_theme(root: Path, name: str) -> Path:
-    """The folder of a theme: beside `content/` first, then among those that come with the program.
-
-    Raises ThemeUnusable where there is none of that name.
-    """
-    package = Path(__file__).parent.parent
-    places = (root / "themes" / name, package / "themes" / name, package.parent / "themes" / name)
-    found = next((place for place in places if (place / THEME_FILE).is_file()), None)
-    if found is None:
-        raise ThemeUnusable(places[0], (f"there is no theme '{name}'",))
-    return found
-
-
 def load_theme(folder: Path) -> Theme:
-    """The theme in a folder. Raises ThemeUnusable with what is wrong in it."""
-    missing = [name for name in (THEME_FILE, SCRIPT_FILE, MARK_FILE) if not (folder / name).is_file()]
-    if missing:
-        raise ThemeUnusable(folder, tuple(f"{name} is missing" for name in missing))
+    """The theme in a folder, with what it inherits. Raises ThemeUnusable with what is wrong in it.
+
+    The nearest file of a name is taken: a theme's own template, style or script takes the place of the
+    one that it would inherit. Scripts are joined in the order of their names.
+    """
+    folders = lineage(folder)
+    texts = [(each / THEME_FILE).read_text(encoding="utf-8") for each in folders]
+    tokens = read_tokens(texts, folder)
+    scripts = _nearest(folders, "scripts", "*.js")
+    marks = _nearest(folders, "", MARK_FILE)
+    _refuse_without(folder, {"scripts/*.js": scripts, MARK_FILE: marks})
     return Theme(
         name=folder.name,
-        tokens=read_tokens((folder / THEME_FILE).read_text(encoding="utf-8"), folder),
-        templates=_texts(folder / "templates", "*.html"),
-        styles=_texts(folder / "styles", "*.css"),
-        script=(folder / SCRIPT_FILE).read_text(encoding="utf-8"),
-        mark=(folder / MARK_FILE).read_text(encoding="utf-8"),
+        tokens=tokens,
+        templates=_inherited_templates(folders[1:]) | _nearest(folders, "templates", "*.html"),
+        styles=_nearest(folders, "styles", "*.css"),
+        script="".join(text for _, text in sorted(scripts.items())),
+        mark=marks[MARK_FILE],
+        fonts=_fonts(tokens.faces, folder),
     )
 
 
 def theme_leaves(theme: Theme) -> tuple[tuple[str, bytes], ...]:
     """The files that pages need, (path, bytes) each: style sheet, script, fonts and their licences."""
-    packages = sorted({font.package for font in theme.fonts})
+    packages = {font.package: font for font in theme.fonts}
     return (
         (theme.stylesheet_path, theme.stylesheet.encode()),
         (theme.script_path, theme.script.encode()),
         (theme.mark_path, theme.mark.encode()),
         *((_font_path(font), subset(font, "woff2")) for font in theme.fonts),
-        *((f"{FONTS}/OFL-{package.replace('_', '-')}.txt", licence(package)) for package in packages),
+        *((f"{FONTS}/OFL-{name.replace('_', '-')}.txt", licence(font)) for name, font in packages.items()),
     )
 
 
@@ -156,8 +151,51 @@ def _face_rules(fonts: tuple[FontFile, ...]) -> Iterator[str]:
         )
 
 
-def _texts(folder: Path, pattern: str) -> Mapping[str, str]:
-    return {path.name: path.read_text(encoding="utf-8") for path in sorted(folder.glob(pattern))}
+def _nearest(folders: Sequence[Path], part: str, pattern: str) -> dict[str, str]:
+    """File name -> text of the nearest file of that name. folders: the theme's own first."""
+    found: dict[str, str] = {}
+    for folder in reversed(folders):
+        paths = sorted((folder / part).glob(pattern))
+        found |= {path.name: path.read_text(encoding="utf-8") for path in paths}
+    return found
+
+
+def _inherited_templates(ancestors: Sequence[Path]) -> dict[str, str]:
+    return {
+        f"{folder.name}/{name}": text
+        for folder in ancestors
+        for name, text in _nearest([folder], "templates", "*.html").items()
+    }
+
+
+def _refuse_without(folder: Path, wanted: Mapping[str, Mapping[str, str]]) -> None:
+    missing = tuple(f"{name} is missing" for name, found in wanted.items() if not found)
+    if missing:
+        raise ThemeUnusable(folder, missing)
+
+
+def _fonts(faces: Sequence[Face], folder: Path) -> tuple[FontFile, ...]:
+    """The faces as files, each of which is there."""
+    fonts = tuple(
+        FontFile(face.family, face.weight, face.style == "italic", face.package, face.file) for face in faces
+    )
+    missing = tuple(_lacks(font) for font in fonts if not _is_there(font))
+    if missing:
+        raise ThemeUnusable(folder, missing)
+    return fonts
+
+
+def _is_there(font: FontFile) -> bool:
+    try:
+        font.read()
+    except FontMissing:
+        return False
+    return True
+
+
+def _lacks(font: FontFile) -> str:
+    package = font.package.replace("_", "-")
+    return f"theme.yaml, faces: there is no {font.file} in the Python package '{package}'; is it installed?"
 
 
 def _short(text: str) -> str:

@@ -10,7 +10,6 @@ from textwrap import wrap
 
 from markupsafe import Markup, escape
 
-from sitegen.press.fonts import SANS
 from sitegen.sheet.work_values import Timeline, TimelineBar, TimelineLane
 
 INK, SOFT, FAINT = "#222222", "#6b6b6b", "#c8c8c8"
@@ -42,12 +41,15 @@ NOTCH = 1
 """Pixels left free between the work of two steps, so that each is seen as one."""
 
 
-def timeline_picture(timeline: Timeline, shape: str = "wide") -> Markup:
-    """The picture for a template. shape: 'wide' for paper and large screens, 'narrow' for a phone."""
-    return timeline_svg(timeline, NARROW if shape == "narrow" else WIDE, f"timeline-{shape}")
+def timeline_picture(timeline: Timeline, shape: str = "wide", family: str = "sans-serif") -> Markup:
+    """The picture for a template. shape: 'wide' for paper and large screens, 'narrow' for a phone.
+
+    family: the stack of fonts of its words, as style sheets write it.
+    """
+    return timeline_svg(timeline, NARROW if shape == "narrow" else WIDE, f"timeline-{shape}", family)
 
 
-def timeline_svg(timeline: Timeline, shape: Shape, name: str) -> Markup:
+def timeline_svg(timeline: Timeline, shape: Shape, name: str, family: str = "sans-serif") -> Markup:
     """The picture. name: makes the ids of its patterns its own, where a page holds several."""
     top = EDGE + (TITLE + 4 if not shape.gutter else 0)
     floor = top + shape.lane * len(timeline.lanes)
@@ -55,7 +57,7 @@ def timeline_svg(timeline: Timeline, shape: Shape, name: str) -> Markup:
     cuts = [share for share, _ in timeline.cuts]
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {shape.width} {height}" '
-        f'class="timeline {shape.name}" role="img" font-family="{SANS}, sans-serif">',
+        f'class="timeline {shape.name}" role="img" font-family="{escape(family)}">',
         f"<title>{escape(timeline.spoken)}</title>",
         _patterns(name),
         *_ticks(timeline, shape, floor),

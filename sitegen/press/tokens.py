@@ -1,16 +1,19 @@
 """The tokens of a theme (`theme.yaml`), checked, and as CSS custom properties."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 
 import yaml
-from pydantic import BaseModel, ConfigDict, StringConstraints, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
 
 Colour = Annotated[str, StringConstraints(pattern=r"^#[0-9a-f]{6}$")]
 Length = Annotated[str, StringConstraints(pattern=r"^\d+(\.\d+)?(rem|em|px|ch|mm|pt)$")]
 Plain = Annotated[str, StringConstraints(pattern=r"^\d+(\.\d+)?$")]
 Family = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9 ,'\"-]+$")]
+FaceName = Annotated[str, StringConstraints(pattern=r"^[A-Z][A-Za-z0-9]*( [A-Z][A-Za-z0-9]*)*$")]
+FontPackage = Annotated[str, StringConstraints(pattern=r"^font_[a-z0-9_]+$")]
+FontFileName = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9_-]+\.ttf$")]
 
 
 class ThemeUnusable(Exception):
@@ -64,24 +67,67 @@ class Spacing(_Closed):
     touch: Length
 
 
+class Face(_Closed):
+    """One face of type. family: its name in style sheets. weight: as CSS counts.
+
+    package, file: where it comes from, a Python package of fonts and a TrueType file of it.
+    """
+
+    family: FaceName
+    weight: Annotated[int, Field(ge=100, le=900)]
+    style: Literal["normal", "italic"] = "normal"
+    package: FontPackage
+    file: FontFileName
+
+
 class Tokens(_Closed):
-    """light and dark: the two schemes of colour. type, spacing: see there."""
+    """light and dark: the two schemes of colour. type, spacing, faces: see there."""
 
     name: str
     light: Colours
     dark: Colours
     type: Type
     spacing: Spacing
+    faces: tuple[Face, ...]
 
 
-def read_tokens(text: str, folder: Path) -> Tokens:
-    """The tokens in the text of a `theme.yaml`. Raises ThemeUnusable with a sentence for each fault."""
+def parent_of(text: str, folder: Path) -> str:
+    """The theme that the text of a `theme.yaml` inherits from, '' for none. Raises ThemeUnusable."""
+    name = _mapping(text, folder).get("inherits", "")
+    if not isinstance(name, str):
+        raise ThemeUnusable(folder, ("theme.yaml, inherits: the name of another theme is wanted",))
+    return name
+
+
+def read_tokens(texts: Sequence[str], folder: Path) -> Tokens:
+    """The tokens of a theme.
+
+    texts: its `theme.yaml`, then those of the themes that it inherits from. What one leaves out is taken
+    from the next: section by section and, within a section, token by token; a list of faces is taken whole.
+    Raises ThemeUnusable with a sentence for each fault.
+    """
+    merged: dict[str, object] = {}
+    for text in reversed(texts):
+        for key, value in _mapping(text, folder).items():
+            under = merged.get(key)
+            if isinstance(under, dict) and isinstance(value, dict):
+                value = under | value
+            merged[key] = value
+    merged.pop("inherits", None)
     try:
-        return Tokens.model_validate(yaml.safe_load(text))
-    except yaml.YAMLError as error:
-        raise ThemeUnusable(folder, (f"theme.yaml is not YAML: {error}",)) from error
+        return Tokens.model_validate(merged)
     except ValidationError as error:
         raise ThemeUnusable(folder, tuple(_sentences(error))) from error
+
+
+def _mapping(text: str, folder: Path) -> Mapping[str, object]:
+    try:
+        read = yaml.safe_load(text)
+    except yaml.YAMLError as error:
+        raise ThemeUnusable(folder, (f"theme.yaml is not YAML: {error}",)) from error
+    if not isinstance(read, dict):
+        raise ThemeUnusable(folder, ("theme.yaml: names and values are wanted, 'name: Oatcloth'",))
+    return read
 
 
 def custom_properties(tokens: Tokens) -> str:

@@ -13,7 +13,8 @@ from pathlib import Path
 from sitegen import __version__
 from sitegen.faults import Fault
 from sitegen.press.leaf import Tree
-from sitegen.press.theme import find_theme, load_theme
+from sitegen.press.theme import load_theme
+from sitegen.press.theme_folder import find_theme, lineage
 from sitegen.release import swap
 from sitegen.release.cache import Cache, makers_hash, program_hash
 from sitegen.release.days import school_day, standing
@@ -190,10 +191,10 @@ def _written(stage: Path, outputs: Sequence[Output], progress: Progress) -> dict
 
 def _inputs(root: Path, school: School, sheets: Sequence[RecipeSheets], day: date) -> dict[str, str]:
     """Everything that the output depends on: files, and each recipe's standing on the day."""
-    theme = find_theme(root, school.theme)
+    themes = lineage(find_theme(root, school.theme))
     standings = {release_input(each.recipe.slug): standing(each.recipe.release, day) for each in sheets}
     told = {name: _standing_text(each.subscribers, each.public) for name, each in standings.items()}
-    files = file_hashes(root, [root / "content", theme])
+    files = file_hashes(root, [root / "content", *themes])
     return {name: digest for name, digest in files.items() if not _is_kitchens_own(name)} | told
 
 

@@ -3,7 +3,8 @@
 from pathlib import Path
 
 from sitegen.press.plan_page import NoPlanTemplate, print_plan
-from sitegen.press.theme import find_theme, load_theme
+from sitegen.press.theme import load_theme
+from sitegen.press.theme_folder import find_theme
 from sitegen.press.tokens import ThemeUnusable
 from sitegen.release.asking import NotAsked
 from sitegen.release.card_work import MachineLacks

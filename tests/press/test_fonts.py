@@ -5,8 +5,11 @@ from io import BytesIO
 import pytest
 from fontTools.ttLib import TTFont
 
-from sitegen.press.fonts import FACES, SERIF, FontFile, licence, short_hash, subset
+from sitegen.press.fonts import FontFile, FontMissing, licence, short_hash, subset
+from sitegen.press.theme import load_theme
+from tests.press.sample_sheets import THEME_FOLDER
 
+FACES = load_theme(THEME_FOLDER).fonts
 ROMAN = FACES[0]
 
 
@@ -30,7 +33,7 @@ def test_the_serif_keeps_small_capitals_old_style_and_tabular_figures(roman: TTF
 def test_a_subset_bears_no_reserved_name_and_keeps_copyright_and_licence(roman: TTFont) -> None:
     """SIL Open Font Licence 1.1, clauses 2 and 3: 'Source' is reserved."""
     names = {record.nameID: str(record) for record in roman["name"].names}
-    assert names[1] == SERIF
+    assert names[1] == ROMAN.family
     assert not any("Source" in names[key] for key in (1, 2, 3, 4, 6))
     assert "with Reserved Font Name ‘Source’" in names[0]
     assert "Open Font License" in names[13]
@@ -56,6 +59,21 @@ def test_faces_have_names_of_their_own() -> None:
     assert len({font.name for font in FACES}) == len({short_hash(font) for font in FACES}) == len(FACES)
 
 
-@pytest.mark.parametrize("package", sorted({font.package for font in FACES}))
-def test_each_package_brings_its_licence(package: str) -> None:
-    assert b"SIL Open Font License, Version 1.1" in licence(package)
+@pytest.mark.parametrize("font", FACES, ids=lambda font: font.name)
+def test_each_licence_begins_with_the_notice_of_the_face(font: FontFile) -> None:
+    """SIL Open Font Licence 1.1, clause 2: each copy contains the copyright notice and this licence."""
+    notice = TTFont(BytesIO(font.read()))["name"].getDebugName(0)
+    text = licence(font).decode()
+    assert text.startswith(notice)
+    assert "SIL OPEN FONT LICENSE Version 1.1 - 26 February 2007" in text
+
+
+@pytest.mark.parametrize(
+    ("package", "file"),
+    [("font_source_serif_pro", "SourceSerifPro-Chalk.ttf"), ("font_of_nobody", "Nobody-Regular.ttf")],
+)
+def test_a_face_that_is_not_there_is_named(package: str, file: str) -> None:
+    missing = FontFile("School Serif", 400, False, package, file)
+    with pytest.raises(FontMissing) as caught:
+        missing.read()
+    assert caught.value.font == missing

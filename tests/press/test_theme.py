@@ -1,6 +1,7 @@
 """The theme's tokens, files and templates."""
 
 import re
+from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path
 
@@ -9,7 +10,8 @@ from jinja2 import UndefinedError
 from jinja2.exceptions import SecurityError
 from jinja2.nodes import Add, Concat, Div, FloorDiv, Mod, Mul, Pow, Sub
 
-from sitegen.press.theme import Theme, find_theme, load_theme, theme_leaves
+from sitegen.press.theme import Theme, load_theme, theme_leaves
+from sitegen.press.theme_folder import find_theme
 from sitegen.press.tokens import Colours, ThemeUnusable, custom_properties, read_tokens
 from tests.press.sample_sheets import THEME_FOLDER
 
@@ -43,7 +45,7 @@ def test_a_folder_without_its_files_says_which_are_missing(tmp_path: Path) -> No
     (tmp_path / "theme.yaml").write_text(THEME_YAML, encoding="utf-8")
     with pytest.raises(ThemeUnusable) as caught:
         load_theme(tmp_path)
-    assert caught.value.reasons == ("script.js is missing", "mark.svg is missing")
+    assert caught.value.reasons == ("scripts/*.js is missing", "mark.svg is missing")
 
 
 @pytest.mark.parametrize(
@@ -54,12 +56,14 @@ def test_a_folder_without_its_files_says_which_are_missing(tmp_path: Path) -> No
         ("gap: 1.5rem", "gap: 1.5rem\n  gaps: 1rem", "theme.yaml, spacing.gaps"),
         ("name: Oatcloth\n", "", "theme.yaml, name"),
         ("name: Oatcloth", "name: [", "theme.yaml is not YAML"),
+        ("package: font_source_serif_pro", "package: os", "theme.yaml, faces.0.package"),
+        ("SourceSerifPro-Regular.ttf", "../../passwd.ttf", "theme.yaml, faces.0.file"),
     ],
 )
 def test_a_token_that_css_could_not_take_is_named(line: str, instead: str, reason: str) -> None:
     assert line in THEME_YAML
     with pytest.raises(ThemeUnusable) as caught:
-        read_tokens(THEME_YAML.replace(line, instead, 1), THEME_FOLDER)
+        read_tokens([THEME_YAML.replace(line, instead, 1)], THEME_FOLDER)
     assert [text.startswith(reason) for text in caught.value.reasons] == [True]
 
 
@@ -138,9 +142,7 @@ def test_the_script_is_small_and_builds_no_html(theme: Theme) -> None:
 
 
 def test_a_changed_style_changes_digest_and_address(theme: Theme) -> None:
-    changed = Theme(
-        theme.name, theme.tokens, theme.templates, {**theme.styles, "x.css": "p{}"}, theme.script, theme.mark
-    )
+    changed = replace(theme, styles={**theme.styles, "x.css": "p{}"})
     assert changed.digest != theme.digest
     assert changed.stylesheet_path != theme.stylesheet_path
 

@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from sitegen.press.theme import Theme, find_theme, load_theme, theme_leaves
+from sitegen.press.theme import Theme, load_theme, theme_leaves
+from sitegen.press.theme_folder import find_theme
 from sitegen.release.cache import Cache
 from sitegen.release.theme_work import ThemeWork
 
