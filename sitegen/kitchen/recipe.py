@@ -198,8 +198,11 @@ class Release:
 
 @dataclass(frozen=True)
 class Video:
+    """published: the day on which the film came out, None unknown."""
+
     address: str
     captions: str = ""
+    published: date | None = None
     at: Place = at_place()
 
 

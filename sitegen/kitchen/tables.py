@@ -13,6 +13,7 @@ from sitegen.kitchen.diets import Diet
 from sitegen.kitchen.doughs import DoughTable
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.eggs import EggTable
+from sitegen.kitchen.finding import FindingTable
 from sitegen.kitchen.keeping import KeepingTable
 from sitegen.kitchen.larder import Larder
 from sitegen.kitchen.measures import Measures
@@ -50,6 +51,7 @@ class Tables:
     keeping: KeepingTable = KeepingTable()
     nutrition: NutritionTable = NutritionTable()
     sections: Sections = Sections()
+    finding: FindingTable = FindingTable()
 
     def source_in_short(self, source: str) -> str:
         """What a sheet prints for the source of a row: in few words where the table has them.

@@ -62,6 +62,7 @@ class TinShape:
     width (1/2 for half a ball), else 0. taper_cm: how much narrower the base is than the top.
     core_share: the width of a ring's core as a share of the whole width.
     holds: the share of the plain solid that is there to be filled (flutes take some of it).
+    family: a key of the families that readers choose by (`finding.py`).
     keeps: what stays the same in another tin of such a shape: 'depth' of the batter (cakes, traybakes,
     tarts) or 'fill', the share of the tin that is full (loaves, puddings, rings, holes).
     """
@@ -77,6 +78,7 @@ class TinShape:
     depth_share: Fraction = Fraction(0)
     holds: Fraction = Fraction(1)
     keeps: str = "fill"
+    family: str = ""
 
     def usual_depth_cm(self, width_cm: Fraction) -> Fraction:
         """How deep a tin of that width is, where nothing else is said."""

@@ -34,8 +34,21 @@ def allergen_lines(components: Sequence[Component], setting: Setting) -> tuple[s
         *_brought("If you use the {name}: contains {brought}.", instead, sure, setting),
         *_brought("With the optional {name}: contains {brought}.", optional, sure, setting),
         *([f"Allergens of {joined(unknown)} are not known: read the packet."] if unknown else ()),
-        _check_labels(named, always, setting),
+        _check_labels(packets_that_decide(components, setting)),
     )
+
+
+def packets_that_decide(components: Sequence[Component], setting: Setting) -> tuple[str, ...]:
+    """The ingredients whose packet may bring what the recipe does not contain anyway, each once.
+
+    The EU's names are compared in every edition, as `packet_may_hold` is written in them.
+    """
+    lines = [line for part in components for line in part.lines if isinstance(line, IngredientLine)]
+    always = [line.chosen for line in lines if not line.optional]
+    certain = frozenset(allergens(_rows(always, setting), "eu"))
+    choices = (choice for line in lines for choice in line.choices)
+    names = (setting.name(choice) for choice in choices if _packet_decides(setting.row(choice), certain))
+    return tuple(dict.fromkeys(names))
 
 
 def _certain(sure: tuple[str, ...], unknown: tuple[str, ...]) -> Iterator[str]:
@@ -66,14 +79,7 @@ def _unknown_names(choices: Choices, regime: Regime, setting: Setting) -> tuple[
     return tuple(dict.fromkeys(name for name, row in rows if row is None or regime in row.allergens_unsaid))
 
 
-def _check_labels(choices: Choices, always: Choices, setting: Setting) -> str:
-    """A line to check labels, naming the ingredients whose packet may bring what is not in the list yet.
-
-    The EU's names are compared in every edition, as `packet_may_hold` is written in them.
-    """
-    certain = frozenset(allergens(_rows(always, setting), "eu"))
-    names = (setting.name(choice) for choice in choices if _packet_decides(setting.row(choice), certain))
-    labelled = tuple(dict.fromkeys(names))
+def _check_labels(labelled: tuple[str, ...]) -> str:
     return f"{CHECK_LABELS} Above all for {joined(labelled)}." if labelled else CHECK_LABELS
 
 

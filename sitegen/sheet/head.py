@@ -2,12 +2,15 @@
 
 from sitegen.kitchen.recipe import Recipe
 from sitegen.sheet.days import day_text
+from sitegen.sheet.facet_values import Facets
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.values import BatchLabel, EditionLabel, Head, SheetPhoto, SheetRevision
 from sitegen.sheet.work_values import Times
 
 
-def head_of(recipe: Recipe, makes: str, batch: BatchLabel, times: Times, setting: Setting) -> Head:
+def head_of(
+    recipe: Recipe, makes: str, batch: BatchLabel, times: Times, facets: Facets, setting: Setting
+) -> Head:
     """The head, with the day of the first release and of the latest revision as ISO dates."""
     days = [day for day in (recipe.release.subscribers, recipe.release.public) if day is not None]
     published = min(days).isoformat() if days else ""
@@ -25,6 +28,7 @@ def head_of(recipe: Recipe, makes: str, batch: BatchLabel, times: Times, setting
         times=times,
         edition=EditionLabel(setting.edition.key, setting.edition.title, setting.edition.language),
         batch=batch,
+        facets=facets,
     )
 
 

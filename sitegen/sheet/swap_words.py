@@ -42,19 +42,32 @@ def swaps_of(
     it offers, to readers anywhere. The amounts are those of all the sheet's lines together. An ingredient to
     which a line names an alternative of its own needs no swap there.
     """
-    keys = frozenset(one.ingredient for one in offered)
     return tuple(
         swap
-        for key, lines in _by_ingredient(made).items()
-        for way in _ways(key, keys, setting)
+        for way, lines in _offers(made, offered, setting)
         if (swap := _sheet_swap(way, lines, setting)) is not None
     )
+
+
+def stand_ins(made: Sequence[MadeLines], offered: Sequence[OfferedSwap], setting: Setting) -> tuple[str, ...]:
+    """Keys of the larder of all that `swaps_of` may offer in place of another ingredient, each once."""
+    used = (one.ingredient for way, _ in _offers(made, offered, setting) for one in way.use)
+    return tuple(dict.fromkeys(used))
 
 
 @dataclass(frozen=True)
 class _Line:
     line: IngredientLine
     factor: Fraction
+
+
+def _offers(
+    made: Sequence[MadeLines], offered: Sequence[OfferedSwap], setting: Setting
+) -> Iterator[tuple[Swap, Sequence[_Line]]]:
+    """Each way to do without an ingredient that the sheet tells of, and the lines that it is for."""
+    keys = frozenset(one.ingredient for one in offered)
+    for key, lines in _by_ingredient(made).items():
+        yield from ((way, lines) for way in _ways(key, keys, setting))
 
 
 def _by_ingredient(made: Sequence[MadeLines]) -> dict[str, list[_Line]]:

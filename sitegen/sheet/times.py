@@ -34,6 +34,8 @@ def times_of(longest: Plan, shortest: Plan, components: Sequence[Component]) -> 
         hands_on_iso=iso_duration(prepared),
         cook_iso=iso_duration(heated) if heated else "",
         total_iso=iso_duration(longest.total_min),
+        hands_on_min=longest.hands_on_min,
+        total_min=longest.total_min,
     )
 
 

@@ -122,6 +122,7 @@ class Times:
     """hands_on: '1 h 10 min'; start_to_finish: '4 h 25 min'.
 
     The *_iso are ISO 8601 durations: of work at no heat, of what stands at a heat ('' for nothing), of all.
+    The *_min are the upper figures of work and of the whole, minutes, exact.
     """
 
     hands_on: str
@@ -130,3 +131,5 @@ class Times:
     hands_on_iso: str
     cook_iso: str
     total_iso: str
+    hands_on_min: Fraction = Fraction(0)
+    total_min: Fraction = Fraction(0)

@@ -83,6 +83,7 @@ class TinWordsFile(FileModel):
 
 class TinShapeFile(FileModel):
     solid: str
+    family: str
     words: list[str]
     names: dict[str, TinWordsFile]
     depth: str

@@ -116,6 +116,7 @@ def _shape(key: str, row: TinShapeFile, measures: Measures) -> TinShape:
         depth_share=figure(row.depth_share),
         holds=figure(row.holds),
         keeps=row.keeps,
+        family=row.family,
     )
 
 

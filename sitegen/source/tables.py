@@ -22,6 +22,7 @@ from sitegen.source.caution_rows import CautionsFile, caution_rows
 from sitegen.source.composition_rows import composition_rows, with_compositions
 from sitegen.source.diet_rows import DietsFile, diets
 from sitegen.source.dough_rows import DoughsFile, dough_table
+from sitegen.source.finding_rows import FindingFile, finding_table
 from sitegen.source.keeping_file import KeepingFile, keeping_table
 from sitegen.source.larder_rows import LarderReading
 from sitegen.source.nodes import Data
@@ -105,6 +106,7 @@ def _own_tables() -> Tables:
             _file("nutrition.yaml", NutritionFile), _file("bake_losses.yaml", BakeLossesFile)
         ),
         sections=sections(_file("sections.yaml", SectionsFile)),
+        finding=finding_table(_file("finding.yaml", FindingFile)),
     )
 
 
