@@ -85,16 +85,22 @@ def batch_label(ask: BatchAsk | None, recipe: Recipe, made: Fraction, setting: S
 
     made: the count (or grams) that the batch makes, exact.
     """
+    tin = recipe.tin if ask is None else ask.tin
+    title = _batch_title(ask, recipe, made, setting)
+    return BatchLabel(
+        _key(ask, title), title, is_tested=ask is None, tin=tin_text(tin, setting) if tin else ""
+    )
+
+
+def _batch_title(ask: BatchAsk | None, recipe: Recipe, made: Fraction, setting: Setting) -> str:
     if ask is None:
-        title = setting.respelled(counted(recipe.makes, recipe.makes.count))
-    elif ask.kind is BatchKind.TIN and ask.tin is not None:
-        title = f"for {tin_text(ask.tin, setting)}"
-    elif made.denominator == 1 or not recipe.makes.noun:
-        title = setting.respelled(counted(recipe.makes, made, ask.each))
-    else:
-        factor = made / recipe.makes.count
-        title = TIMES_WORDS.get(factor, f"{fraction_text(factor)} times the recipe")
-    return BatchLabel(_key(ask, title), title, is_tested=ask is None)
+        return setting.respelled(counted(recipe.makes, recipe.makes.count))
+    if ask.kind is BatchKind.TIN and ask.tin is not None:
+        return f"for {tin_text(ask.tin, setting)}"
+    if made.denominator == 1 or not recipe.makes.noun:
+        return setting.respelled(counted(recipe.makes, made, ask.each))
+    factor = made / recipe.makes.count
+    return TIMES_WORDS.get(factor, f"{fraction_text(factor)} times the recipe")
 
 
 def _key(ask: BatchAsk | None, title: str) -> str:

@@ -5,12 +5,13 @@ from collections.abc import Mapping, Sequence
 from sitegen.kitchen.declared import with_bases
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.method import OvenSetting
-from sitegen.kitchen.recipe import BatchAsk, Component, Recipe
+from sitegen.kitchen.recipe import BatchAsk, Component, Recipe, Video
 from sitegen.kitchen.tables import Tables
 from sitegen.sheet.allergen_words import allergen_lines
 from sitegen.sheet.batch_notes import batch_notes
 from sitegen.sheet.batches import batch_label, counted
 from sitegen.sheet.egg_note import egg_note
+from sitegen.sheet.facet_words import facets_of
 from sitegen.sheet.formula_words import formulas_of
 from sitegen.sheet.head import head_of, revisions_of
 from sitegen.sheet.heat_words import oven_text
@@ -20,7 +21,7 @@ from sitegen.sheet.making import MadePart, making_of
 from sitegen.sheet.measure_words import ESTIMATES, measure_note, small_scale_note
 from sitegen.sheet.nutrition_words import nutrition_of
 from sitegen.sheet.setting import Setting
-from sitegen.sheet.swap_words import MadeLines, swaps_of
+from sitegen.sheet.swap_words import MadeLines, stand_ins, swaps_of
 from sitegen.sheet.tin_words import batch_tin_text
 from sitegen.sheet.unknown_words import unknowns_of
 from sitegen.sheet.values import Sheet, SheetComponent, SheetStep, SheetVideo
@@ -52,9 +53,12 @@ def build_sheet(
     work = work_of(making.in_batch, {}, making.summaries, setting)
     label = batch_label(batch, recipe, made_batch.makes, setting)
     makes = setting.respelled(counted(recipe.makes, made_batch.makes, batch.each if batch else None))
+    facets = facets_of(
+        components, made_batch.tin or recipe.tin, work.times, stand_ins(lines, offers, setting), setting
+    )
     nutrition, no_nutrition = nutrition_of(recipe, made, made_batch, setting)
     return Sheet(
-        head=head_of(recipe, makes, label, work.times, setting),
+        head=head_of(recipe, makes, label, work.times, facets, setting),
         components=tuple(
             _component(part, own, setting) for part, own in zip(making.parts, making.steps, strict=True)
         ),
@@ -71,7 +75,7 @@ def build_sheet(
         notes=setting.respelled(recipe.notes),
         keeping=keeping_rows(made, setting),
         revisions=revisions_of(recipe, setting),
-        video=SheetVideo(recipe.video.address) if recipe.video else None,
+        video=_video(recipe.video) if recipe.video else None,
         estimates_note=ESTIMATES,
         swaps=swaps_of(lines, offers, setting),
         nutrition=nutrition,
@@ -91,6 +95,10 @@ def _component(part: MadePart, steps: tuple[SheetStep, ...], setting: Setting) -
         keeps=setting.respelled(keeps_text(part.component)),
         base_slug=base.slug if base else "",
     )
+
+
+def _video(video: Video) -> SheetVideo:
+    return SheetVideo(video.address, video.published.isoformat() if video.published else "")
 
 
 def _measures(parts: Sequence[MadePart], setting: Setting) -> str:

@@ -16,6 +16,7 @@ from sitegen.sheet.lines import measured_line, with_share
 from sitegen.sheet.measured import measured
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.sugar_words import sugar_stage_text
+from sitegen.sheet.timers import step_timer
 from sitegen.sheet.values import SheetLine, SheetPhoto, SheetStep, StepUse, TutorialLink
 from sitegen.sheet.weights import weight_texts
 
@@ -61,6 +62,7 @@ def printed_step(
         tutorial=TutorialLink(step.tutorial, title) if title else None,
         cautions=cautions,
         then=setting.respelled(_then_text(step)),
+        timer=step_timer(step),
     )
 
 

@@ -8,6 +8,7 @@ the press to calculate with.
 from dataclasses import dataclass
 from fractions import Fraction
 
+from sitegen.sheet.facet_values import Facets
 from sitegen.sheet.panel_values import Formula, Nutrition, SheetSwap
 from sitegen.sheet.work_values import PlanRow, Timeline, Times
 
@@ -31,11 +32,16 @@ class EditionLabel:
 
 @dataclass(frozen=True)
 class BatchLabel:
-    """key: for addresses ('24-cupcakes'); title: '24 cupcakes'; is_tested: the batch as written."""
+    """key: for addresses ('24-cupcakes'); title: '24 cupcakes'; is_tested: the batch as written.
+
+    tin: 'two 18 cm round cake tins' where it is told by its tin, and of the tested batch; '' where a count
+    or a share tells it.
+    """
 
     key: str
     title: str
     is_tested: bool
+    tin: str = ""
 
 
 @dataclass(frozen=True)
@@ -97,6 +103,18 @@ class TutorialLink:
 
 
 @dataclass(frozen=True)
+class StepTimer:
+    """A timer for a step's own wait.
+
+    wait: '22–24 min', as printed. rings_s: whole seconds after its start, ascending: at the lower figure to
+    look, and at the upper one.
+    """
+
+    wait: str
+    rings_s: tuple[int, ...]
+
+
+@dataclass(frozen=True)
 class SheetStep:
     """One instruction as printed.
 
@@ -104,6 +122,7 @@ class SheetStep:
     oven: '150 C fan, 170 C conventional, gas 3' as the edition prints it, '' for none.
     hands_on, wait: '3 min', '22-24 min', '' for none.
     then: how long what it made may wait: 'Go on within 10 min.', 'May wait 4 h, chilled.', '' for no bound.
+    timer: None where nothing waits, or for longer than anybody sits by.
     """
 
     number: int
@@ -118,6 +137,7 @@ class SheetStep:
     tutorial: TutorialLink | None = None
     cautions: tuple[str, ...] = ()
     then: str = ""
+    timer: StepTimer | None = None
 
 
 @dataclass(frozen=True)
@@ -157,7 +177,10 @@ class SheetRevision:
 
 @dataclass(frozen=True)
 class SheetVideo:
+    """published: ISO date, '' unknown."""
+
     address: str
+    published: str = ""
 
 
 @dataclass(frozen=True)
@@ -165,6 +188,7 @@ class Head:
     """What any audience may know of a recipe: enough for a teaser and a list.
 
     published: ISO date for the audience's first release, '' unknown; modified: of the latest revision.
+    facets: by what it is found.
     """
 
     slug: str
@@ -178,6 +202,7 @@ class Head:
     times: Times
     edition: EditionLabel
     batch: BatchLabel
+    facets: Facets = Facets()
 
 
 @dataclass(frozen=True)
