@@ -1,13 +1,18 @@
-"""Lists of recipes: the front page and one page a tag."""
+"""Lists of recipes: the front page, one page a tag, and the contents, where all are listed by word."""
 
 from collections.abc import Mapping, Sequence
 
-from sitegen.press.addresses import INDEX
+from markupsafe import Markup
+
+from sitegen.press.addresses import CONTENTS, INDEX
+from sitegen.press.drawer import drawer
 from sitegen.press.entries import IndexEntry, TutorialEntry, tag_link
 from sitegen.press.imprint import Imprint
-from sitegen.press.page import Page, page_bytes, shared_picture
+from sitegen.press.json_ld_pages import collection, trail
+from sitegen.press.page import Page, page_bytes
 from sitegen.press.picture import Picture
-from sitegen.press.prose import to_html
+from sitegen.press.prose import to_html, to_plain
+from sitegen.press.shared import described, shared_picture
 from sitegen.press.theme import Theme
 
 
@@ -16,25 +21,28 @@ def index_page(
     imprint: Imprint,
     entries: Sequence[IndexEntry],
     pictures: Mapping[str, Picture],
-    tags: Sequence[str],
     tutorials: Sequence[TutorialEntry],
+    index: Markup,
 ) -> bytes:
-    """The front page. entries: in the order of the list, the newest first; it opens the page."""
+    """The front page. entries: in the order of the list, the newest first; it opens the page.
+
+    index: of the recipes and then the techniques, see `find_index`. Both are numbered in one row, as there.
+    """
     newest = entries[0] if entries else None
-    picture = pictures.get(newest.photo.file) if newest and newest.photo else None
     page = Page(
         here=INDEX,
         title="",
-        description=imprint.tagline,
+        description=described(imprint.tagline, to_plain(imprint.about)),
         language=imprint.language,
-        picture_address=shared_picture(imprint, picture),
+        data=(collection(imprint, INDEX, imprint.name, entries),),
+        picture=shared_picture(imprint, newest.photo, pictures) if newest else None,
     )
     content = {
-        "newest": newest,
-        "entries": tuple(entries[1:]),
+        "entries": tuple(enumerate(entries)),
         "pictures": pictures,
-        "tags": [tag_link(tag) for tag in tags],
-        "tutorials": tuple(tutorials),
+        "tutorials": tuple(enumerate(tutorials, start=len(entries))),
+        "drawer": drawer(entries),
+        "index": index,
         "about": to_html(imprint.about),
     }
     return page_bytes(theme, imprint, "index.html", page, content)
@@ -43,11 +51,29 @@ def index_page(
 def tag_page(
     theme: Theme, imprint: Imprint, tag: str, entries: Sequence[IndexEntry], pictures: Mapping[str, Picture]
 ) -> bytes:
-    """All recipes of one tag, in the order given."""
+    """All recipes of one tag, in the order given; at least one."""
+    here, title = tag_link(tag).path, tag.capitalize()
     page = Page(
-        here=tag_link(tag).path,
-        title=tag.capitalize(),
-        description=f"Recipes of {imprint.name}: {tag}",
+        here=here,
+        title=title,
+        description=described(f"{title}, from {imprint.name}: {', '.join(entry.title for entry in entries)}"),
         language=imprint.language,
+        data=(collection(imprint, here, title, entries), trail(imprint, (title, here))),
+        picture=shared_picture(imprint, entries[0].photo, pictures),
     )
     return page_bytes(theme, imprint, "tag.html", page, {"entries": tuple(entries), "pictures": pictures})
+
+
+def contents_page(theme: Theme, imprint: Imprint, entries: Sequence[IndexEntry]) -> bytes:
+    """Every recipe by its title, then by all that readers choose by: the drawer of those without a script."""
+    title = "Contents"
+    by_title = sorted(entries, key=lambda entry: entry.title.casefold())
+    page = Page(
+        here=CONTENTS,
+        title=title,
+        description=f"Recipes of {imprint.name} by kind, time, tin and what they do without",
+        language=imprint.language,
+        data=(collection(imprint, CONTENTS, title, by_title), trail(imprint, (title, CONTENTS))),
+    )
+    content = {"entries": tuple(by_title), "drawer": drawer(by_title)}
+    return page_bytes(theme, imprint, "contents.html", page, content)
