@@ -6,10 +6,15 @@ Relative links with file names keep the site whole when it is opened from a disk
 from posixpath import dirname, relpath
 
 INDEX = "index.html"
+CONTENTS = "contents.html"
 TUTORIALS = "tutorials/index.html"
 NOT_FOUND = "404.html"
 FEED = "feed.xml"
 SITEMAP = "sitemap.xml"
+ROBOTS = "robots.txt"
+WEB_MANIFEST = "site.webmanifest"
+WORKER = "offline.js"
+NOT_KEPT = "not-kept.html"
 
 
 def recipe_page(slug: str) -> str:

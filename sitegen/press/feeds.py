@@ -1,22 +1,24 @@
 """What programs read: the feed of new recipes and the map of the site."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from xml.etree.ElementTree import Element, SubElement, indent, register_namespace, tostring
 
 from sitegen.press.addresses import FEED, INDEX
 from sitegen.press.entries import IndexEntry
 from sitegen.press.imprint import Imprint
+from sitegen.press.picture import Picture
+from sitegen.press.shared import SharedPicture, shared_picture
 
 ATOM = "http://www.w3.org/2005/Atom"
 MAP = "http://www.sitemaps.org/schemas/sitemap/0.9"
 _BEFORE_ALL = "1970-01-01"
 
 
-def atom_feed(imprint: Imprint, entries: Sequence[IndexEntry]) -> bytes:
+def atom_feed(imprint: Imprint, entries: Sequence[IndexEntry], pictures: Mapping[str, Picture]) -> bytes:
     """The feed (RFC 4287), entries in the order given. An id is the address of the page and never changes.
 
     Dates are days: each is set at the day's beginning, UTC, as RFC 3339 wants an hour. A recipe whose
-    day is unknown is left out, since an entry must say when it changed.
+    day is unknown is left out, since an entry must say when it changed. pictures: by their source's path.
     """
     dated = [entry for entry in entries if _changed(entry)]
     feed = Element(f"{{{ATOM}}}feed", {"{http://www.w3.org/XML/1998/namespace}lang": imprint.language})
@@ -30,7 +32,7 @@ def atom_feed(imprint: Imprint, entries: Sequence[IndexEntry]) -> bytes:
     if imprint.copyright:
         _text(feed, "rights", imprint.copyright)
     for entry in dated:
-        feed.append(_entry(imprint, entry))
+        feed.append(_entry(imprint, entry, shared_picture(imprint, entry.photo, pictures)))
     return _bytes(feed, ATOM)
 
 
@@ -45,7 +47,7 @@ def sitemap(imprint: Imprint, pages: Iterable[tuple[str, str]]) -> bytes:
     return _bytes(root, MAP)
 
 
-def _entry(imprint: Imprint, entry: IndexEntry) -> Element:
+def _entry(imprint: Imprint, entry: IndexEntry, picture: SharedPicture | None) -> Element:
     address = imprint.address + entry.path
     element = Element(f"{{{ATOM}}}entry")
     _text(element, "id", address)
@@ -57,7 +59,20 @@ def _entry(imprint: Imprint, entry: IndexEntry) -> Element:
     _text(element, "summary", entry.summary)
     for tag in entry.tags:
         SubElement(element, f"{{{ATOM}}}category", term=tag)
+    if picture:
+        content = SubElement(element, f"{{{ATOM}}}content", type="html")
+        content.text = _content(picture, entry.summary)
     return element
+
+
+def _content(picture: SharedPicture, summary: str) -> str:
+    """The picture above the summary, as HTML."""
+    block = Element("div")
+    image = SubElement(SubElement(block, "p"), "img", src=picture.address, alt=picture.alt)
+    image.set("width", str(picture.width))
+    image.set("height", str(picture.height))
+    SubElement(block, "p").text = summary
+    return tostring(block, encoding="unicode", method="html")
 
 
 def _changed(entry: IndexEntry) -> str:

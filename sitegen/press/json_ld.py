@@ -1,11 +1,11 @@
 """A recipe as schema.org data (https://schema.org/Recipe), from whichever view the page prints."""
 
-import json
 from collections.abc import Mapping, Sequence
 
 from markupsafe import Markup
 
 from sitegen.press.imprint import Imprint
+from sitegen.press.json_ld_text import CONTEXT, Json, block, school_object
 from sitegen.press.picture import Picture
 from sitegen.press.prose import to_plain
 from sitegen.sheet.panel_values import Nutrition
@@ -21,10 +21,7 @@ from sitegen.sheet.values import (
     View,
 )
 
-Json = str | bool | int | Sequence["Json"] | Mapping[str, "Json"]
-
 _NO_BREAK = "\u00a0"
-_ESCAPED = {ord("<"): "\\u003c", ord(">"): "\\u003e", ord("&"): "\\u0026"}
 _LOCKED = ".for-subscribers"
 _NUTRIENTS = {
     "fat": "fatContent",
@@ -39,9 +36,8 @@ _NUTRIENTS = {
 
 
 def recipe_data(imprint: Imprint, view: View, pictures: Mapping[str, Picture], here: str) -> Markup:
-    """JSON text for `<script type="application/ld+json">`; '<', '>' and '&' are escaped as JSON allows."""
-    text = json.dumps(recipe_object(imprint, view, pictures, here), ensure_ascii=False, separators=(",", ":"))
-    return Markup(text.translate(_ESCAPED))
+    """The block of a recipe's page."""
+    return block(recipe_object(imprint, view, pictures, here))
 
 
 def recipe_object(
@@ -53,24 +49,24 @@ def recipe_object(
     method or more, is not free.
     """
     found: dict[str, Json] = {
-        "@context": "https://schema.org",
+        "@context": CONTEXT,
         "@type": "Recipe",
         **_head(imprint, view.head, pictures, here),
         **_times(view.head),
         **_access(imprint, view),
+        "video": _video(imprint, view, pictures),
     }
     if isinstance(view, Sheet | IngredientSide):
         found["recipeIngredient"] = [_line(line) for part in view.components for line in _bought(part)]
         found["tool"] = view.tin
     if isinstance(view, Sheet):
         found["recipeInstructions"] = _method(imprint, view, pictures, here)
-        found["video"] = _video(imprint, view, pictures)
         found["nutrition"] = _nutrition(view.nutrition)
     return {key: value for key, value in found.items() if value not in ("", [], {})}
 
 
 def _head(imprint: Imprint, head: Head, pictures: Mapping[str, Picture], here: str) -> dict[str, Json]:
-    school: Json = {"@type": "Organization", "name": imprint.name, "url": imprint.address}
+    school = school_object(imprint)
     return {
         "name": head.title,
         "description": head.summary,
@@ -128,24 +124,26 @@ def _method(imprint: Imprint, sheet: Sheet, pictures: Mapping[str, Picture], her
     ]
 
 
-def _video(imprint: Imprint, sheet: Sheet, pictures: Mapping[str, Picture]) -> dict[str, Json]:
-    if sheet.video is None:
+def _video(imprint: Imprint, view: View, pictures: Mapping[str, Picture]) -> dict[str, Json]:
+    """The film, where all is known that a search engine asks of one: its day and a picture."""
+    images = _images(imprint, view.head.photo, pictures)
+    if view.video is None or not view.video.published or not images:
         return {}
-    head = sheet.head
-    images = _images(imprint, head.photo, pictures)
-    found: dict[str, Json] = {
+    return {
         "@type": "VideoObject",
-        "name": head.title,
-        "description": head.summary,
-        "url": sheet.video.address,
-        "uploadDate": head.published,
-        "thumbnailUrl": images[:1],
+        "name": view.head.title,
+        "description": view.head.summary,
+        "url": view.video.address,
+        "uploadDate": view.video.published,
+        "thumbnailUrl": images[0],
     }
-    return {key: value for key, value in found.items() if value not in ("", [])}
 
 
 def _nutrition(nutrition: Nutrition | None) -> dict[str, Json]:
-    """The portion's figures, or those of 100 g where there is no portion; '' where the table has none."""
+    """The portion's figures, or those of 100 g where there is no portion.
+
+    A figure in words ('less than 1 g') is left out, since https://schema.org/Mass wants a number.
+    """
     if nutrition is None:
         return {}
     figures = {
@@ -157,7 +155,7 @@ def _nutrition(nutrition: Nutrition | None) -> dict[str, Json]:
         "@type": "NutritionInformation",
         "servingSize": (nutrition.portion or "100 g").replace(_NO_BREAK, " "),
         "calories": nutrition.energy.replace(_NO_BREAK, " "),
-        **{name: text for name, text in figures.items() if text},
+        **{name: text for name, text in figures.items() if text[:1].isdigit()},
     }
 
 

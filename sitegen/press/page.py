@@ -2,17 +2,18 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import partial
 
 from markupsafe import Markup, escape
 
 from sitegen.press.addresses import INDEX, link
 from sitegen.press.imprint import Imprint
-from sitegen.press.picture import Picture
+from sitegen.press.shared import SharedPicture, Translation, locale_of
 from sitegen.press.theme import Theme
 
 CONTENT_POLICY = Markup(
     "default-src 'none'; img-src 'self'; style-src 'self'; script-src 'self'; font-src 'self'; "
-    "base-uri 'none'; form-action 'none'"
+    "connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'"
 )
 
 
@@ -21,8 +22,10 @@ class Page:
     """What the frame of a page prints.
 
     here: its path in the tree. title: of the page, without the school's name; '' for the front page.
-    description: plain text. data: JSON-LD for search engines, '' for none. picture_address: absolute, for
-    a link that is shared, '' for none. language: BCP 47 tag of the text. is_absolute: True where a host
+    description: plain text. language: BCP 47 tag of the text. data: blocks of JSON-LD for search engines.
+    picture: for a link that is shared. canonical: path of the page that search engines should list, '' for
+    this one. translations: the page in other languages and its own, () where it is in one only.
+    published, modified: ISO dates of an article, '' for a page that is none. is_absolute: True where a host
     serves the page at any depth, so that links need the full address. is_listed: False to keep it out of
     search engines.
     """
@@ -31,9 +34,12 @@ class Page:
     title: str
     description: str
     language: str
-    data: str = ""
-    picture_address: str = ""
+    data: tuple[Markup, ...] = ()
+    picture: SharedPicture | None = None
     canonical: str = ""
+    translations: tuple[Translation, ...] = ()
+    published: str = ""
+    modified: str = ""
     is_absolute: bool = False
     is_listed: bool = True
 
@@ -48,15 +54,12 @@ def page_bytes(
         imprint=imprint,
         policy=CONTENT_POLICY,
         to=to,
-        canonical=_canonical(imprint, page),
+        address_of=partial(_address, imprint),
+        locale_of=locale_of,
+        colours={"light": theme.tokens.light.paper, "dark": theme.tokens.dark.paper},
         **content,
     )
     return text.encode()
-
-
-def shared_picture(imprint: Imprint, picture: Picture | None) -> str:
-    """The full address of the largest JPEG cut, '' where there is none."""
-    return imprint.address + picture.jpeg[-1].path if picture else ""
 
 
 def _linker(imprint: Imprint, page: Page) -> Callable[[str], Markup]:
@@ -66,6 +69,6 @@ def _linker(imprint: Imprint, page: Page) -> Callable[[str], Markup]:
     return lambda target: Markup(escape(link(page.here, target)))
 
 
-def _canonical(imprint: Imprint, page: Page) -> Markup:
-    path = page.canonical or page.here
+def _address(imprint: Imprint, path: str) -> Markup:
+    """The full address of a page of the tree; that of the front page is the school's own."""
     return Markup(escape(imprint.address + ("" if path == INDEX else path)))

@@ -52,6 +52,9 @@ class VideoFile(FileModel):
     """The film of the recipe."""
 
     address: Address = Field(description="Where the film is shown.", examples=["https://video.example/bay"])
+    published: Day | None = Field(
+        None, description="The day it came out; search engines list no film without.", examples=["2026-07-11"]
+    )
     captions: FileName | None = Field(
         None, description="WebVTT captions, beside this file.", examples=["captions.vtt"]
     )
@@ -213,8 +216,10 @@ class SiteFile(FileModel):
     editions: list[Slug] = Field(
         min_length=1, description="The first is the site's own.", examples=[["british-metric", "us-cups"]]
     )
-    papers: list[Literal["a4", "letter"]] = Field(
-        min_length=1, description="Paper of the cards, the usual one first.", examples=[["a4", "letter"]]
+    papers: list[Literal["a4", "letter", "a5", "half-letter"]] = Field(
+        min_length=1,
+        description="Recipe cards on a4 and letter, kitchen cards on a5 and half-letter; the usual one first.",
+        examples=[["a4", "letter", "a5"]],
     )
     theme: Slug = Field("oatcloth", description="A folder under 'themes/'.", examples=["oatcloth"])
     time_zone: Short = Field(description="IANA name, for release days.", examples=["Europe/London"])

@@ -236,7 +236,7 @@ class _RecipeReading:
             place = self._document.place(("video", "captions"))
             captions, faults = captions_named(self._folder, file.captions, place)
             self.faults += faults
-        return Video(file.address, captions, self._document.key_place(("video",)))
+        return Video(file.address, captions, file.published, self._document.key_place(("video",)))
 
     def _swaps(self) -> tuple[OfferedSwap, ...]:
         """Each under the larder's own name for it; a check tells of those that nothing is known of."""

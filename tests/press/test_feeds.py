@@ -7,16 +7,20 @@ import pytest
 
 from sitegen.press.entries import IndexEntry, entry_of
 from sitegen.press.feeds import ATOM, MAP, atom_feed, sitemap
+from sitegen.press.picture import Cut, Picture
 from tests.press.sample_parts import IMPRINT
 from tests.press.sample_sheets import HEAD
 
 ENTRY = entry_of(HEAD)
 OLDER = replace(ENTRY, slug="old", title="Old", path="recipes/old.html", published="2026-01-02", modified="")
 NAMES = {"a": ATOM, "m": MAP}
+assert ENTRY.photo
+CUTS = (Cut("pictures/small.jpg", 480, 360), Cut("pictures/large.jpg", 960, 720))
+SLICES = Picture(ENTRY.photo.file, (), CUTS)
 
 
 def feed(*entries: IndexEntry) -> Element:
-    return fromstring(atom_feed(IMPRINT, entries))
+    return fromstring(atom_feed(IMPRINT, entries, {SLICES.file: SLICES}))
 
 
 def text(element: Element, path: str) -> str | None:
@@ -64,6 +68,25 @@ def test_a_recipe_without_a_day_is_left_out_since_an_entry_must_say_when_it_chan
     assert feed(replace(ENTRY, published="", modified="")).findall("a:entry", NAMES) == []
 
 
+def test_an_entry_shows_its_picture_and_summary_as_html() -> None:
+    """RFC 4287, 4.1.3.3: HTML is escaped into the element."""
+    content = feed(ENTRY).find("a:entry/a:content", NAMES)
+    assert content is not None
+    assert content.get("type") == "html"
+    assert ENTRY.photo
+    assert content.text == (
+        f'<div><p><img src="{IMPRINT.address}pictures/large.jpg" alt="{ENTRY.photo.alt}" width="960" '
+        f'height="720"></p><p>{ENTRY.summary}</p></div>'
+    )
+
+
+def test_an_entry_without_a_picture_has_its_summary_alone() -> None:
+    entry = feed(replace(ENTRY, photo=None)).find("a:entry", NAMES)
+    assert entry is not None
+    assert entry.find("a:content", NAMES) is None
+    assert text(entry, "a:summary") == ENTRY.summary
+
+
 def test_titles_are_escaped() -> None:
     entry = feed(replace(ENTRY, title="Salt & <pepper>")).find("a:entry", NAMES)
     assert entry is not None
@@ -80,6 +103,6 @@ def test_the_map_lists_addresses_and_last_changes() -> None:
 
 
 def test_both_are_utf8_xml_with_a_declaration_and_the_plain_namespace() -> None:
-    for body, root in ((atom_feed(IMPRINT, [ENTRY]), b"<feed "), (sitemap(IMPRINT, []), b"<urlset ")):
+    for body, root in ((atom_feed(IMPRINT, [ENTRY], {}), b"<feed "), (sitemap(IMPRINT, []), b"<urlset ")):
         assert body.startswith(b"<?xml version='1.0' encoding='utf-8'?>")
         assert root in body

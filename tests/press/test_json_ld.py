@@ -10,7 +10,7 @@ import pytest
 from sitegen.press.json_ld import recipe_data
 from sitegen.press.picture import Picture
 from sitegen.sheet.panel_values import NutrientRow, Nutrition
-from sitegen.sheet.values import View
+from sitegen.sheet.values import SheetVideo, View
 from tests.press.sample_parts import IMPRINT, TABLE_IMPRINT
 from tests.press.sample_sheets import (
     HERE,
@@ -89,7 +89,35 @@ def test_the_whole_sheet_has_sections_of_numbered_steps(pictures: dict[str, Pict
     assert steps[0]["text"].startswith("Butter and flour the tin.")
     assert steps[0]["url"].endswith("/recipes/quince-and-hazelnut-slices.html#step-1")
     assert steps[0]["image"].startswith("https://tansyrow.example/table/pictures/")
-    assert found["video"]["@type"] == "VideoObject"
+
+
+def test_a_film_is_told_with_its_own_day_and_a_picture(pictures: dict[str, Picture]) -> None:
+    found = data(SHEET, pictures)
+    assert found["video"] == {
+        "@type": "VideoObject",
+        "name": "Quince and hazelnut slices",
+        "description": SHEET.head.summary,
+        "url": "https://video.example/quince",
+        "uploadDate": "2026-10-10",
+        "thumbnailUrl": found["image"][0],
+    }
+
+
+@pytest.mark.parametrize(
+    "lacking",
+    [
+        replace(SHEET, video=SheetVideo("https://video.example/quince")),
+        replace(SHEET, head=replace(SHEET.head, photo=None)),
+        replace(SHEET, video=None),
+    ],
+    ids=["no day", "no picture", "no film"],
+)
+def test_a_film_of_which_too_little_is_known_is_left_out(lacking: View, pictures: dict[str, Picture]) -> None:
+    assert "video" not in data(lacking, pictures)
+
+
+def test_a_film_that_a_teaser_links_to_is_told_there_too(pictures: dict[str, Picture]) -> None:
+    assert data(replace(TEASER, video=SHEET.video), pictures)["video"]["uploadDate"] == "2026-10-10"
 
 
 def test_ingredients_are_texts_and_a_part_made_here_is_none(pictures: dict[str, Picture]) -> None:
@@ -157,6 +185,13 @@ def test_the_nutrition_of_a_whole_cake_is_told_for_100_g(pictures: dict[str, Pic
     nutrition = Nutrition("us", "", rows, (), energy="400\u00a0kcal")
     found = data(replace(SHEET, nutrition=nutrition), pictures)["nutrition"]
     assert (found["servingSize"], found["sodiumContent"]) == ("100 g", "85 mg")
+
+
+def test_a_figure_that_is_told_in_words_is_left_out(pictures: dict[str, Picture]) -> None:
+    """https://schema.org/Mass: a number, then a unit."""
+    rows = (NutrientRow("Dietary fiber", "less than 1\u00a0g", "2\u00a0g", key="fibre"),)
+    nutrition = Nutrition("us", "1 slice", rows, (), energy="250\u00a0kcal")
+    assert "fiberContent" not in data(replace(SHEET, nutrition=nutrition), pictures)["nutrition"]
 
 
 def test_a_sheet_without_an_estimate_says_nothing_of_nutrition(pictures: dict[str, Picture]) -> None:
