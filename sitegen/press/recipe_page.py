@@ -9,9 +9,11 @@ from sitegen.press.choices import Choices
 from sitegen.press.entries import tag_link
 from sitegen.press.imprint import Imprint
 from sitegen.press.json_ld import recipe_data
-from sitegen.press.page import Page, page_bytes, shared_picture
+from sitegen.press.json_ld_pages import trail
+from sitegen.press.page import Page, page_bytes
 from sitegen.press.picture import Picture
 from sitegen.press.prose import to_html
+from sitegen.press.shared import described, shared_picture
 from sitegen.press.theme import Theme
 from sitegen.sheet.values import Head, Sheet, SheetCaution, SheetRevision, Teaser, View
 
@@ -33,19 +35,21 @@ def recipe_page(
 ) -> bytes:
     """The page of what one audience sees of a recipe, in one edition at one batch.
 
-    here: its path. choices: the first row is the tested batch. pictures: by the path of their source.
+    here: its path. choices: what its lists offer. pictures: by the path of their source.
     revisions: what changed, for a view that has none of its own; a Sheet brings its own.
     """
     head = view.head
-    picture = pictures.get(head.photo.file) if head.photo else None
     page = Page(
         here=here,
         title=head.title,
-        description=head.summary,
+        description=described(head.summary),
         language=head.edition.language,
-        data=recipe_data(imprint, view, pictures, here),
-        canonical=_tested(choices, head) or here,
-        picture_address=shared_picture(imprint, picture),
+        data=(recipe_data(imprint, view, pictures, here), trail(imprint, (head.title, here))),
+        picture=shared_picture(imprint, head.photo, pictures),
+        canonical=choices.tested or here,
+        translations=choices.translations if here == choices.tested else (),
+        published=head.published,
+        modified=head.modified,
     )
     content = {
         "view": view,
@@ -61,12 +65,6 @@ def recipe_page(
         **_sheet_only(view),
     }
     return page_bytes(theme, imprint, _TEMPLATES[type(view).__name__], page, content)
-
-
-def _tested(choices: Choices, head: Head) -> str:
-    """The page of the tested batch, the first row, in the same edition: the one that search engines list."""
-    cells = choices.rows[0] if choices.rows else ()
-    return next((cell.path for cell in cells if cell.edition_key == head.edition.key), "")
 
 
 def _full_address(imprint: Imprint, head: Head) -> Markup:

@@ -8,24 +8,31 @@ from markupsafe import Markup
 from sitegen.press.addresses import TUTORIALS
 from sitegen.press.entries import TutorialEntry
 from sitegen.press.imprint import Imprint
-from sitegen.press.page import Page, page_bytes, shared_picture
+from sitegen.press.json_ld_pages import collection, technique, trail
+from sitegen.press.page import Page, page_bytes
 from sitegen.press.picture import Picture
 from sitegen.press.prose import ProsePicture, prose_parts
+from sitegen.press.shared import described, shared_picture
 from sitegen.press.theme import Theme
 from sitegen.sheet.values import SheetPhoto
+
+TITLE = "Techniques"
 
 
 def tutorial_page(
     theme: Theme, imprint: Imprint, tutorial: TutorialEntry, pictures: Mapping[str, Picture]
 ) -> bytes:
     """One technique. pictures: by the path of their source, below the folder that holds `content/`."""
-    opening = pictures.get(tutorial.photo.file) if tutorial.photo else None
     page = Page(
         here=tutorial.path,
         title=tutorial.title,
-        description=tutorial.summary,
+        description=described(tutorial.summary),
         language=imprint.language,
-        picture_address=shared_picture(imprint, opening),
+        data=(
+            technique(imprint, tutorial, pictures),
+            trail(imprint, (TITLE, TUTORIALS), (tutorial.title, tutorial.path)),
+        ),
+        picture=shared_picture(imprint, tutorial.photo, pictures),
     )
     content = {"tutorial": tutorial, "pictures": pictures, "parts": _parts(tutorial)}
     return page_bytes(theme, imprint, "tutorial.html", page, content)
@@ -37,9 +44,10 @@ def tutorials_page(
     """The list of all techniques."""
     page = Page(
         here=TUTORIALS,
-        title="Techniques",
-        description=f"Techniques of {imprint.name}",
+        title=TITLE,
+        description=described(f"{TITLE} of {imprint.name}: {', '.join(each.title for each in tutorials)}"),
         language=imprint.language,
+        data=(collection(imprint, TUTORIALS, TITLE, tutorials), trail(imprint, (TITLE, TUTORIALS))),
     )
     content = {"tutorials": tuple(tutorials), "pictures": pictures}
     return page_bytes(theme, imprint, "tutorials.html", page, content)

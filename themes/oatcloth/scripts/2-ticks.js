@@ -1,57 +1,61 @@
-// Ticks off ingredients and steps, and remembers them.
+// Ticks off ingredients and steps, and remembers them for every batch and edition of the recipe.
 {
-  const offerTicks = (recipe) => {
-    const key = `ticks:${recipe.dataset.keep}`;
-    const kept = memory.read(key);
-    // The list in the bar repeats the ingredients: lines that read the same share one tick.
-    const boxes = new Map();
+  const offerTicks = (items) => {
+    const key = `ticks:${document.querySelector("[data-keep]").dataset.keep}`;
+    const clear = document.querySelector("[data-clear]");
+    let kept = memory.read(key);
+    let cleared = null;
 
-    const show = (name, on) => {
-      for (const box of boxes.get(name)) {
-        box.checked = on;
-        box.closest("[data-tick]").classList.toggle("ticked", on);
+    const show = () => {
+      for (const item of items) {
+        const on = item.dataset.tick in kept;
+        item.classList.toggle("ticked", on);
+        item.querySelector(".tick").checked = on;
       }
+      clear.textContent = cleared ? "Put the ticks back" : "Clear the ticks";
+      if (Object.keys(kept).length) clear.hidden = false;
     };
 
-    const turn = (name, on) => {
-      if (on) kept[name] = true;
-      else delete kept[name];
+    // before: what a floury thumb has cleared by mistake can be put back.
+    const keep = (ticks, before = null) => {
+      kept = ticks;
+      cleared = before;
       memory.write(key, kept);
-      show(name, on);
+      show();
     };
 
-    const boxFor = (name, label) => {
-      const box = document.createElement("input");
-      box.type = "checkbox";
-      box.className = "tick";
-      box.setAttribute("aria-label", label);
-      box.addEventListener("change", () => turn(name, box.checked));
-      boxes.set(name, [...(boxes.get(name) || []), box]);
-      return box;
+    const boxFor = (item, label) => {
+      const { tick } = item.dataset;
+      const turn = ({ target: { checked } }) => {
+        const { [tick]: _, ...others } = kept;
+        keep(checked ? { ...others, [tick]: true } : others);
+      };
+      return made("input", { type: "checkbox", className: "tick", ariaLabel: label, onchange: turn });
     };
 
-    const offerStep = (step) => {
-      const number = step.querySelector(".number");
-      const place = document.createElement("label");
-      place.className = "tick-place";
-      place.append(boxFor(step.id, `Step ${words(number)} done`));
-      number.after(place);
+    for (const item of items) {
+      const number = item.querySelector(".number");
+      if (number) {
+        number.after(made("label", { className: "tick-place" }, boxFor(item, `Step ${words(number)} done`)));
+      } else {
+        const box = boxFor(item, words(item));
+        item.prepend(box);
+        item.onclick = ({ target }) => {
+          if (target !== box) box.click();
+        };
+      }
+    }
+    clear.onclick = () => {
+      say(cleared ? "The ticks are back" : "All ticks are cleared");
+      if (cleared) keep(cleared);
+      else keep({}, kept);
     };
-
-    const offerLine = (line) => {
-      const text = words(line);
-      const box = boxFor(`${line.parentElement.dataset.part}/${text}`, text);
-      line.prepend(box);
-      line.addEventListener("click", (event) => {
-        if (event.target !== box) box.click();
-      });
-    };
-
     document.body.classList.add("with-ticks");
-    for (const item of document.querySelectorAll("[data-tick]")) (item.id ? offerStep : offerLine)(item);
-    for (const name of Object.keys(kept)) if (boxes.has(name)) show(name, true);
+    show();
   };
 
-  const recipe = document.querySelector("[data-keep]");
-  if (recipe) offerTicks(recipe);
+  onPage(() => {
+    const items = [...document.querySelectorAll("[data-tick]")];
+    if (items.length) offerTicks(items);
+  });
 }
