@@ -22,6 +22,8 @@ _APOSTROPHE = re.compile(r"(?<=\w)'|'(?=\d0s)")
 _INCHES = re.compile(r'(?<=\d)"')
 _OPENING = re.compile(r"(?<![^\s(\[–—‘“])(['\"])(?=\S)")
 _OPENED = {"'": "‘", '"': "“"}
+_UNIT = r"[°%×]|(?:g|kg|ml|l|mm|cm|oz|lb|tsp|tbsp|h|min|kJ|kcal|degrees)\b"
+_TIES = re.compile(rf"(?<=\d) (?={_UNIT})|(?<=\d) to (?=\d)")
 
 
 @dataclass(frozen=True)
@@ -77,4 +79,9 @@ def _cleaned(markdown: str, tags: frozenset[str]) -> Markup:
     """Kept, since one text stands on the pages of many batches and editions."""
     html = Markdown(extensions=_EXTENSIONS).convert(markdown)
     attributes = {tag: names for tag, names in _ATTRIBUTES.items() if tag in tags}
-    return Markup(nh3.clean(html, tags=set(tags), attributes=attributes, url_schemes=_SCHEMES))
+    return Markup(_tied(nh3.clean(html, tags=set(tags), attributes=attributes, url_schemes=_SCHEMES)))
+
+
+def _tied(text: str) -> str:
+    """No line ends within a range, '118 to 120', or between a figure and its unit."""
+    return _TIES.sub(lambda tie: tie.group().replace(" ", "\N{NO-BREAK SPACE}"), text)

@@ -9,12 +9,16 @@ from typing import Any
 
 import pytest
 
+from sitegen.press.addresses import WEB_MANIFEST
 from sitegen.press.choices import Choices
 from sitegen.press.entries import entry_of, tag_slug
-from sitegen.press.index_page import index_page, tag_page
+from sitegen.press.find_index import find_index, sought_recipe, sought_technique
+from sitegen.press.index_page import contents_page, index_page, tag_page
 from sitegen.press.not_found_page import not_found_page
+from sitegen.press.not_kept_page import not_kept_page
 from sitegen.press.picture import Picture
 from sitegen.press.recipe_page import recipe_page
+from sitegen.press.search_words import WordRules
 from sitegen.press.theme import Theme, load_theme, theme_leaves
 from sitegen.press.tutorial_pages import tutorial_page, tutorials_page
 from sitegen.sheet.values import SheetVideo, View
@@ -34,6 +38,8 @@ from tests.press.sample_sheets import (
 VOID = frozenset(
     ["area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"]
 )
+SOUGHT = (sought_recipe([SHEET]), sought_recipe([TEASER]), sought_technique(TUTORIAL))
+INDEX = find_index(SOUGHT, WordRules())
 VIEWS = [SHEET, INGREDIENT_SIDE, TEASER]
 EVIL = "<script>alert('x')</script>"
 
@@ -90,21 +96,22 @@ def site(theme: Theme, pictures: dict[str, Picture]) -> dict[str, bytes]:
     entry = entry_of(HEAD)
     pages = {
         HERE: recipe_page(theme, TABLE_IMPRINT, SHEET, CHOICES, pictures, HERE),
-        "index.html": index_page(theme, IMPRINT, [entry, entry], pictures, HEAD.tags, [TUTORIAL]),
+        "index.html": index_page(theme, IMPRINT, [entry, entry], pictures, [TUTORIAL], INDEX),
+        "contents.html": contents_page(theme, IMPRINT, [entry]),
         TUTORIAL.path: tutorial_page(theme, IMPRINT, TUTORIAL, pictures),
         "tutorials/index.html": tutorials_page(theme, IMPRINT, [TUTORIAL], pictures),
         "404.html": not_found_page(theme, IMPRINT),
+        "not-kept.html": not_kept_page(theme, IMPRINT),
         "recipes/base-caramel.html": recipe_page(
-            theme, IMPRINT, INGREDIENT_SIDE, Choices(()), pictures, "recipes/base-caramel.html"
+            theme, IMPRINT, INGREDIENT_SIDE, Choices(), pictures, "recipes/base-caramel.html"
         ),
         "recipes/teaser.html": recipe_page(
-            theme, IMPRINT, TEASER, Choices(()), pictures, "recipes/teaser.html"
+            theme, IMPRINT, TEASER, Choices(), pictures, "recipes/teaser.html"
         ),
     }
-    for row in CHOICES.rows:
-        for cell in row:
-            if not cell.is_here:
-                pages[cell.path] = recipe_page(theme, TABLE_IMPRINT, SHEET, CHOICES, pictures, cell.path)
+    for choice in (*CHOICES.batches, *CHOICES.tins, *CHOICES.editions):
+        if not choice.is_here:
+            pages[choice.path] = recipe_page(theme, TABLE_IMPRINT, SHEET, CHOICES, pictures, choice.path)
     for tag in HEAD.tags:
         pages[f"tags/{tag_slug(tag)}.html"] = tag_page(theme, IMPRINT, tag, [entry], pictures)
     return pages
@@ -128,11 +135,14 @@ def test_every_relative_link_leads_to_a_file_of_the_site(
 ) -> None:
     cuts = {cut.path for picture in pictures.values() for cut in (*picture.webp, *picture.jpeg)}
     cards = {card.path for card in CHOICES.cards}
-    files = {*site, *cuts, *cards, *(path for path, _ in theme_leaves(theme)), "feed.xml"}
+    files = {*site, *cuts, *cards, *(path for path, _ in theme_leaves(theme)), "feed.xml", WEB_MANIFEST}
     for path, page in site.items():
         for _, address in Reading(page).addresses:
-            if not address.startswith(("https://", "#")):
-                assert normpath(join(dirname(path), address)) in files, (path, address)
+            target, _, mark = address.partition("#")
+            if target and not address.startswith("https://"):
+                led_to = normpath(join(dirname(path), target))
+                assert led_to in files, (path, address)
+                assert not mark or mark in Reading(site[led_to]).ids, (path, address)
 
 
 def test_every_link_within_a_page_has_its_place(site: dict[str, bytes]) -> None:
@@ -156,8 +166,9 @@ def test_every_page_forbids_what_it_does_not_need(site: dict[str, bytes]) -> Non
         assert not re.search(rb"<style|\sstyle=|<script>", page)
 
 
-def test_the_page_for_a_wrong_address_links_by_full_addresses(site: dict[str, bytes]) -> None:
-    addresses = [address for _, address in Reading(site["404.html"]).addresses]
+@pytest.mark.parametrize("path", ["404.html", "not-kept.html"])
+def test_a_page_that_answers_at_any_address_links_by_full_ones(path: str, site: dict[str, bytes]) -> None:
+    addresses = [address for _, address in Reading(site[path]).addresses]
     assert [one for one in addresses if not one.startswith((IMPRINT.address, "#"))] == []
 
 
@@ -195,24 +206,28 @@ def test_a_script_in_any_text_of_a_recipe_stays_a_text(
     kept = frozenset({"level", "file", "published", "modified"})
     poisoned = _poisoned(view, kept)
     assert sum(EVIL in text for text in _texts(poisoned)) > 10
-    page = view_page(theme, pictures, poisoned, _poisoned(CHOICES, frozenset({"path"})))
+    page = view_page(theme, pictures, poisoned, _poisoned(CHOICES, frozenset({"path", "tested"})))
     scripts = re.findall(r"<script\b[^>]*>", page)
-    assert len(scripts) == 2
+    assert len(scripts) == 3
     assert all("src=" in one or "application/ld+json" in one for one in scripts)
     Reading(page.encode())
 
 
 def test_a_script_in_a_list_or_a_technique_stays_a_text(theme: Theme, pictures: dict[str, Picture]) -> None:
-    entry = _poisoned(entry_of(HEAD), frozenset({"path", "file"}))
+    entry = _poisoned(entry_of(HEAD), frozenset({"path", "file", "group"}))
+    index = find_index([_poisoned(each, frozenset()) for each in SOUGHT], WordRules())
     tutorial = _poisoned(TUTORIAL, frozenset({"slug", "source", "file"}))
     imprint = _poisoned(IMPRINT, frozenset({"address", "audience"}))
     for page in (
-        index_page(theme, imprint, [entry], pictures, [EVIL], [tutorial]),
+        index_page(theme, imprint, [entry], pictures, [tutorial], index),
+        contents_page(theme, imprint, [entry]),
         tag_page(theme, imprint, EVIL, [entry], pictures),
         tutorial_page(theme, imprint, tutorial, pictures),
         not_found_page(theme, imprint),
     ):
-        assert [one for one in re.findall(rb"<script\b[^>]*>", page) if b"src=" not in one] == []
+        scripts = re.findall(rb"<script\b[^>]*>", page)
+        assert scripts
+        assert [one for one in scripts if b"src=" not in one and b'type="application/' not in one] == []
 
 
 def test_a_video_is_linked_by_https_alone(theme: Theme, pictures: dict[str, Picture]) -> None:
@@ -228,7 +243,7 @@ def test_the_sheet_carries_steps_uses_plan_cautions_keeping_and_changes(site: di
         SHEET.oven,
         "The work on one clock",
         "Hot sugar burns",
-        "Sugar corrected from 250 g to 150 g.",
+        "Sugar corrected from 250\u00a0g to 150\u00a0g.",
         "4 days in a tin",
         "A medium egg weighs 51 g without its shell.",
         "Contains: wheat, hazelnuts, milk, eggs.",
@@ -257,11 +272,11 @@ def test_public_pages_tell_nothing_of_the_method(theme: Theme, pictures: dict[st
         assert "https://tansyrow.example/table/recipes/quince-and-hazelnut-slices.html" in page
 
 
-def test_the_table_marks_the_page_that_shows_it_and_search_engines_list_the_tested_batch(
+def test_each_list_marks_the_page_that_shows_it_and_search_engines_list_the_tested_batch(
     site: dict[str, bytes],
 ) -> None:
     page = site[HERE].decode()
-    assert page.count('aria-current="page"') == 1
+    assert page.count('aria-current="page"') == 3
     other = site["recipes/quince-and-hazelnut-slices/british-metric-32-slices.html"].decode()
     assert f'rel="canonical" href="{TABLE_IMPRINT.address}{HERE}"' in other
 
@@ -274,7 +289,7 @@ def test_subscribers_pages_stay_out_of_search_engines(site: dict[str, bytes]) ->
 def test_a_view_without_changes_of_its_own_prints_those_it_is_given(
     theme: Theme, pictures: dict[str, Picture]
 ) -> None:
-    page = recipe_page(theme, IMPRINT, TEASER, Choices(()), pictures, HERE, SHEET.revisions).decode()
+    page = recipe_page(theme, IMPRINT, TEASER, Choices(), pictures, HERE, SHEET.revisions).decode()
     assert "What changed" in page
     assert "20 October 2026" in page
 

@@ -55,6 +55,14 @@ def test_a_step_has_no_blocks_around_it() -> None:
     assert to_inline_html("Beat until **pale**.\n\nFold.") == "Beat until <strong>pale</strong>. Fold."
 
 
+@pytest.mark.parametrize("figure", ["118 °C", "60 %", "4 ×", "250 g", "20 min", "22 degrees", "70 to 77 °C"])
+def test_a_figure_keeps_its_unit_on_its_line(figure: str) -> None:
+    tied = figure.replace(" ", "\N{NO-BREAK SPACE}")
+    assert to_inline_html(f"Take {figure} now, 2 more than 1 good one.") == (
+        f"Take {tied} now, 2 more than 1 good one."
+    )
+
+
 def test_plain_words_have_neither_marks_nor_entities() -> None:
     assert to_plain("Butter & *sugar*,\n[beaten](x.html) <b>well</b>") == "Butter & sugar, beaten well"
 

@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from sitegen.press.timeline import NARROW, WIDE, Shape, timeline_svg
+from sitegen.press.timeline import CARD, NARROW, WIDE, Shape, timeline_svg
 from sitegen.sheet.work_values import Timeline, TimelineBar, TimelineLane
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -27,7 +27,7 @@ LOAF = Timeline(
     cuts=((QUARTER, "12 h"),),
     spoken="A plan of 3 steps & 2 parts.",
 )
-SHAPES = pytest.mark.parametrize("shape", [WIDE, NARROW], ids=lambda shape: shape.name)
+SHAPES = pytest.mark.parametrize("shape", [WIDE, NARROW, CARD], ids=lambda shape: shape.name)
 
 
 def drawn(shape: Shape, timeline: Timeline = LOAF) -> ElementTree.Element:
