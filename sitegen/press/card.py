@@ -1,16 +1,19 @@
 """The printed card: a Sheet as a tagged PDF (ISO 14289-1, PDF/UA-1)."""
 
 from collections.abc import Iterator, Mapping
+from functools import cached_property
 
-from sitegen.press.card_page import card_html
+from sitegen.press.card_page import CARD_STYLE, card_html
 from sitegen.press.card_photos import PhotoMissing, boxes_of
 from sitegen.press.fonts import FontFile
 from sitegen.press.imprint import Imprint
-from sitegen.press.paper_press import PAPERS, PaperPress
+from sitegen.press.kitchen_card_page import KITCHEN_STYLE, kitchen_card_html
+from sitegen.press.paper_press import HALF_PAPERS, PAPERS, PaperPress
 from sitegen.press.theme import Theme
 from sitegen.sheet.values import Sheet
 
-__all__ = ["PAPERS", "CardPress"]
+CARD_PAPERS = (*PAPERS, *HALF_PAPERS)
+"""The whole ones for recipe cards, the half ones for kitchen cards."""
 
 
 class CardPress:
@@ -18,23 +21,37 @@ class CardPress:
 
     def __init__(self, theme: Theme, subsets: Mapping[FontFile, bytes] | None = None) -> None:
         self._theme = theme
-        self._press = PaperPress(theme, "card.css", subsets)
+        self._subsets = subsets
+        self._press = PaperPress(theme, CARD_STYLE, subsets)
 
     def print_card(
         self, sheet: Sheet, imprint: Imprint, paper: str, photos: Mapping[str, bytes], page_address: str
     ) -> bytes:
         """One card. The same arguments give the same bytes, on any day and in any folder.
 
-        paper: a key of PAPERS. photos: by file, cut by `cut_for_card` to `boxes_of(sheet)`.
+        paper: one of CARD_PAPERS. photos: by file, cut by `cut_for_card` to `photos_on(sheet, paper)`.
         page_address: full address of the recipe's page, printed in words and as a QR code.
-        Raises PhotoMissing where the sheet shows a photo that is not given.
+        Raises PhotoMissing where the card shows a photo that is not given.
         """
+        if paper in HALF_PAPERS:
+            html = kitchen_card_html(self._theme, sheet, imprint, page_address)
+            return self._kitchen_press.pdf(html, paper, page_address)
         from sitegen.press.card_fetcher import card_file
 
         files = {file: card_file("photos", photo, "image/jpeg") for file, photo in _shown(sheet, photos)}
         addresses = {file: photo.address for file, photo in files.items()}
         html = card_html(self._theme, sheet, imprint, addresses, page_address)
         return self._press.pdf(html, paper, page_address, files.values())
+
+    @cached_property
+    def _kitchen_press(self) -> PaperPress:
+        """Made when the first kitchen card is asked for: a school may print none."""
+        return PaperPress(self._theme, KITCHEN_STYLE, self._subsets)
+
+
+def photos_on(sheet: Sheet, paper: str) -> Mapping[str, tuple[float, float]]:
+    """The photos that a card on this paper shows: file -> box in mm. A kitchen card shows none."""
+    return {} if paper in HALF_PAPERS else boxes_of(sheet)
 
 
 def _shown(sheet: Sheet, photos: Mapping[str, bytes]) -> Iterator[tuple[str, bytes]]:

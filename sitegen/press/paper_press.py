@@ -11,10 +11,13 @@ from sitegen.press.fonts import FontFile, subset
 from sitegen.press.theme import Theme
 
 if TYPE_CHECKING:
+    from pydyf import PDF  # type: ignore[import-untyped]
+
     from sitegen.press.card_fetcher import CardFile
 
 PAPERS: Mapping[str, str] = {"a4": "A4", "letter": "letter"}
-"""Paper -> its name in CSS Paged Media."""
+HALF_PAPERS: Mapping[str, str] = {"a5": "A5", "half-letter": "5.5in 8.5in"}
+"""Paper -> its size in CSS Paged Media. A half paper is one of the others, folded."""
 
 
 class PaperPress:
@@ -22,6 +25,8 @@ class PaperPress:
 
     The printing engine is imported here and not above, because it takes longer than a proof of all
     recipes, which never prints.
+
+    style_text: all that its pages are styled with. faces: the fonts that are named there.
     """
 
     def __init__(self, theme: Theme, style: str, subsets: Mapping[FontFile, bytes] | None = None) -> None:
@@ -34,27 +39,28 @@ class PaperPress:
         self._fonts = FontConfiguration()
         cut = subsets or {font: subset(font) for font in theme.fonts}
         files = {font: card_file("fonts", cut[font], "font/ttf") for font in theme.fonts}
-        faces = "".join(_face(font, file) for font, file in files.items())
-        self._style_text = faces + _colours(theme) + theme.styles[style]
+        rules = "".join(_face(font, file) for font, file in files.items())
+        self.faces = tuple(files.values())
+        self.style_text = rules + _tokens(theme) + theme.styles[style]
         self._style = weasyprint.CSS(
-            string=self._style_text,
-            url_fetcher=CardFetcher(files.values()),
+            string=self.style_text,
+            url_fetcher=CardFetcher(self.faces),
             font_config=self._fonts,
         )
         self._papers = {
             paper: weasyprint.CSS(string=f"@page{{size:{name}}}", font_config=self._fonts)
-            for paper, name in PAPERS.items()
+            for paper, name in {**PAPERS, **HALF_PAPERS}.items()
         }
 
     def pdf(self, html: str, paper: str, base_url: str, files: "Collection[CardFile]" = ()) -> bytes:
         """The page on paper. The same arguments give the same bytes, on any day and in any folder.
 
-        paper: a key of PAPERS. base_url: what addresses are relative to. files: all that the page shows.
+        paper: a key of PAPERS or HALF_PAPERS. base_url: what addresses are relative to. files: all that
+        the page shows.
         """
         from weasyprint import HTML
 
         from sitegen.press.card_fetcher import CardFetcher
-        from sitegen.press.card_tags import mend_tags
 
         page = HTML(string=html, base_url=base_url, url_fetcher=CardFetcher(files))
         pdf: bytes = page.write_pdf(
@@ -62,7 +68,7 @@ class PaperPress:
             font_config=self._fonts,
             pdf_variant="pdf/ua-1",
             pdf_identifier=self._identifier(html, paper),
-            finisher=mend_tags,
+            finisher=_finished,
         )
         return pdf
 
@@ -71,13 +77,25 @@ class PaperPress:
 
         Fonts and photos are in it by their addresses, which their bytes decide.
         """
-        return sha256("\n".join((paper, self._style_text, html)).encode()).hexdigest()[:32].encode()
+        return sha256("\n".join((paper, self.style_text, html)).encode()).hexdigest()[:32].encode()
 
 
-def _colours(theme: Theme) -> str:
-    """Paper has one scheme, the light one."""
+def _finished(document: object, pdf: "PDF") -> None:
+    """What WeasyPrint calls before it writes the file."""
+    from sitegen.press.card_tags import mend_tags
+    from sitegen.press.written_once import write_out
+
+    mend_tags(document, pdf)
+    write_out(pdf)
+
+
+def _tokens(theme: Theme) -> str:
+    """The theme's type and colours; paper has one scheme, the light one."""
     colours = theme.tokens.light.model_dump(by_alias=True).items()
-    return ":root{" + "".join(f"--colour-{name}:{colour};" for name, colour in colours) + "}\n"
+    families = {"serif": theme.tokens.type.serif, "sans": theme.tokens.type.sans}.items()
+    named = [f"--colour-{name}:{colour};" for name, colour in colours]
+    named += [f"--type-{name}:{family};" for name, family in families]
+    return f":root{{{''.join(named)}}}\n"
 
 
 def _face(font: FontFile, file: "CardFile") -> str:

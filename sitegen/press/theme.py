@@ -9,6 +9,8 @@ from pathlib import Path
 from jinja2 import DictLoader, Environment, StrictUndefined
 from jinja2.sandbox import SandboxedEnvironment
 from markupsafe import Markup, escape
+from rcssmin import cssmin  # type: ignore[import-untyped]  # it carries no types
+from rjsmin import jsmin  # type: ignore[import-untyped]  # it carries no types
 
 from sitegen.press.fonts import FontFile, FontMissing, licence, short_hash, subset
 from sitegen.press.formula_parts import formula_parts
@@ -18,14 +20,15 @@ from sitegen.press.timeline import timeline_picture
 from sitegen.press.tokens import Face, ThemeUnusable, Tokens, custom_properties, read_tokens
 
 MARK_FILE = "mark.svg"
-CARD_STYLES = frozenset({"card.css", "order.css"})
+CARD_STYLES = frozenset({"card.css", "kitchen-card.css", "order.css"})
 """What only paper is styled with."""
 FONTS = "theme/fonts"
 
 
 @dataclass(frozen=True)
 class Theme:
-    """name: its folder's. templates, styles: file name -> text. script: runs on every page.
+    """name: its folder's. templates, styles: file name -> text. script: runs on every page. Styles and
+    script are without comments and needless space.
 
     mark: the school's small picture, SVG. fonts: the faces that its style sheets may name.
     Pages use all styles but those of paper. A template of a theme that it inherits from is also there
@@ -108,8 +111,8 @@ def load_theme(folder: Path) -> Theme:
         name=folder.name,
         tokens=tokens,
         templates=_inherited_templates(folders[1:]) | _nearest(folders, "templates", "*.html"),
-        styles=_nearest(folders, "styles", "*.css"),
-        script="".join(text for _, text in sorted(scripts.items())),
+        styles={name: cssmin(text) for name, text in _nearest(folders, "styles", "*.css").items()},
+        script=jsmin("".join(text for _, text in sorted(scripts.items()))),
         mark=marks[MARK_FILE],
         fonts=_fonts(tokens.faces, folder),
     )

@@ -9,6 +9,7 @@ from dataclasses import replace
 from datetime import date
 
 from sitegen.kitchen.recipe import PublicShows
+from sitegen.sheet.facet_values import TIN
 from sitegen.sheet.values import Head, IngredientSide, PublicComponent, Sheet, SheetRevision, Teaser, View
 
 
@@ -20,7 +21,7 @@ def public_view(sheet: Sheet, shows: PublicShows, since: date | None = None) -> 
     head = _released(sheet.head, since)
     match shows:
         case PublicShows.TEASER:
-            return Teaser(head, sheet.allergens, sheet.estimates_note, sheet.video)
+            return Teaser(_without_tin(head), sheet.allergens, sheet.estimates_note, sheet.video)
         case PublicShows.INGREDIENTS:
             return _ingredient_side(sheet, head)
         case PublicShows.EVERYTHING:
@@ -60,6 +61,12 @@ def _released(head: Head, since: date | None) -> Head:
         return head
     published = since.isoformat()
     return replace(head, published=published, modified=max(head.modified, published))
+
+
+def _without_tin(head: Head) -> Head:
+    """A teaser tells no tin, so nobody may find it by one."""
+    marks = tuple(mark for mark in head.facets.marks if mark.group != TIN)
+    return replace(head, facets=replace(head.facets, marks=marks))
 
 
 def _ingredient_side(sheet: Sheet, head: Head) -> IngredientSide:

@@ -20,7 +20,7 @@ def order_pdf(root: Path, asked: AskedOrder, paper: str) -> bytes:
     school = asked.school
     try:
         theme = load_theme(find_theme(root, school.theme))
-        return print_order(theme, asked.sheet, site_imprint(school), paper or school.papers[0])
+        return print_order(theme, asked.sheet, site_imprint(school), paper or school.whole_paper)
     except ThemeUnusable as problem:
         raise NotAsked(
             f"the theme '{school.theme}' cannot be used: {'; '.join(problem.reasons)}"

@@ -3,18 +3,24 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import partial
+from hashlib import sha256
 from itertools import groupby
 
 from sitegen.press import addresses
 from sitegen.press.choices import CardFile
 from sitegen.press.entries import IndexEntry, tag_link
 from sitegen.press.feeds import atom_feed, sitemap
-from sitegen.press.index_page import index_page, tag_page
+from sitegen.press.find_index import find_index
+from sitegen.press.index_page import contents_page, index_page, tag_page
 from sitegen.press.leaf import Tree
 from sitegen.press.not_found_page import not_found_page
+from sitegen.press.not_kept_page import not_kept_page
+from sitegen.press.offline import worker
 from sitegen.press.recipe_page import recipe_page
+from sitegen.press.robots import robots
 from sitegen.press.texts import change_notice, subscriber_post, video_description
 from sitegen.press.tutorial_pages import tutorial_page, tutorials_page
+from sitegen.press.web_manifest import web_manifest
 from sitegen.release.audience import photos_in
 from sitegen.release.cache import Cache
 from sitegen.release.print_room import PictureFiles
@@ -64,8 +70,21 @@ class OutputRow:
 
 
 def all_outputs(build: Build) -> tuple[Output, ...]:
-    """Every file of every tree, in the order of the table."""
+    """Every file of every tree but the workers, in the order of the table."""
     return tuple(output for row in OUTPUTS for tree in row.trees for output in row.maker(build, tree))
+
+
+def offline_workers(build: Build, digests: Mapping[str, str]) -> Iterator[Output]:
+    """The worker of each tree, made last: its version is that of the pages.
+
+    digests: path below `output/` -> hash, of every other file.
+    """
+    shown_with = [path for path, _ in build.theme_files if not path.endswith(".txt")]
+    for tree in READERS:
+        pages = sorted(each for each in digests.items() if _is_page(each[0], tree))
+        version = sha256(repr(pages).encode()).hexdigest()[:16]
+        made = partial(worker, build.site(tree).imprint, version, shown_with)
+        yield Output(tree, addresses.WORKER, made)
 
 
 def recipe_pages(build: Build, tree: Tree) -> Iterator[Output]:
@@ -98,14 +117,14 @@ def tutorial_pages(build: Build, tree: Tree) -> Iterator[Output]:
 
 
 def lists(build: Build, tree: Tree) -> Iterator[Output]:
-    """The front page and a page for each tag."""
+    """The front page, the contents, and a page for each tag."""
     site = build.site(tree)
     entries = site.entries()
     tags = _by_tag(entries)
-    front = partial(
-        index_page, site.theme, site.imprint, entries, site.pictures, sorted(tags), site.tutorials
-    )
+    index = find_index(site.sought(), site.word_rules)
+    front = partial(index_page, site.theme, site.imprint, entries, site.pictures, site.tutorials, index)
     yield Output(tree, addresses.INDEX, front)
+    yield Output(tree, addresses.CONTENTS, partial(contents_page, site.theme, site.imprint, entries))
     for tag, tagged in tags.items():
         yield Output(
             tree, tag_link(tag).path, partial(tag_page, site.theme, site.imprint, tag, tagged, site.pictures)
@@ -121,8 +140,20 @@ def not_found(build: Build, tree: Tree) -> Iterator[Output]:
 def feeds(build: Build, tree: Tree) -> Iterator[Output]:
     """What programs read: the feed and the map of the pages that search engines should list."""
     site = build.site(tree)
-    yield Output(tree, addresses.FEED, partial(atom_feed, site.imprint, site.entries()))
+    yield Output(tree, addresses.FEED, partial(atom_feed, site.imprint, site.entries(), site.pictures))
     yield Output(tree, addresses.SITEMAP, partial(sitemap, site.imprint, tuple(_mapped(site))))
+
+
+def crawling(build: Build, tree: Tree) -> Iterator[Output]:
+    """What crawlers may read."""
+    yield Output(tree, addresses.ROBOTS, partial(robots, build.site(tree).imprint))
+
+
+def with_no_signal(build: Build, tree: Tree) -> Iterator[Output]:
+    """What a device needs to keep pages, beside the worker: its page for all others, and the manifest."""
+    site = build.site(tree)
+    yield Output(tree, addresses.NOT_KEPT, partial(not_kept_page, site.theme, site.imprint))
+    yield Output(tree, addresses.WEB_MANIFEST, partial(web_manifest, site.theme, site.imprint))
 
 
 def theme_files(build: Build, tree: Tree) -> Iterator[Output]:
@@ -165,6 +196,8 @@ OUTPUTS = (
     OutputRow("lists", lists, READERS),
     OutputRow("not found", not_found, READERS),
     OutputRow("feeds", feeds, (Tree.PUBLIC,)),
+    OutputRow("crawling", crawling, READERS),
+    OutputRow("no signal", with_no_signal, READERS),
     OutputRow("theme", theme_files, READERS),
     OutputRow("pictures", pictures, READERS),
     OutputRow("cards", cards, (Tree.SUBSCRIBERS,)),
@@ -187,6 +220,7 @@ def _by_tag(entries: Iterable[IndexEntry]) -> dict[str, tuple[IndexEntry, ...]]:
 def _mapped(site: Site) -> Iterator[tuple[str, str]]:
     """(path, day of the last change): each page that is not another page at another batch."""
     yield addresses.INDEX, ""
+    yield addresses.CONTENTS, ""
     for recipe in site.recipes:
         for view in recipe.rows[0]:
             yield recipe.path(view), view.head.modified
@@ -195,6 +229,11 @@ def _mapped(site: Site) -> Iterator[tuple[str, str]]:
         yield tutorial.path, ""
     for tag in _by_tag(site.entries()):
         yield tag_link(tag).path, ""
+
+
+def _is_page(path: str, tree: Tree) -> bool:
+    """path: below `output/`."""
+    return path.startswith(f"{tree}/") and path.endswith(".html")
 
 
 def _shown_by(site: Site) -> dict[str, tuple[str, ...]]:

@@ -21,7 +21,7 @@ def plan_pdf(root: Path, asked: AskedPlan, paper: str) -> bytes:
     try:
         theme = load_theme(find_theme(root, school.theme))
         imprint = site_imprint(school)
-        return print_plan(theme, asked.plan, imprint, asked.language, paper or school.papers[0])
+        return print_plan(theme, asked.plan, imprint, asked.language, paper or school.whole_paper)
     except ThemeUnusable as problem:
         raise NotAsked(
             f"the theme '{school.theme}' cannot be used: {'; '.join(problem.reasons)}"

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from sitegen.press import addresses
-from sitegen.press.card_photos import boxes_of
+from sitegen.press.card import photos_on
 from sitegen.press.picture import Picture
 from sitegen.press.theme import Theme
 from sitegen.release.cache import Cache
@@ -22,6 +22,7 @@ from sitegen.release.photo_work import (
 from sitegen.release.sites import Site
 from sitegen.release.steps import Progress, Step
 from sitegen.release.theme_work import ThemeWork
+from sitegen.release.workers import Workers
 from sitegen.sheet.values import Sheet
 
 PictureFiles = Mapping[str, tuple[tuple[str, str], ...]]
@@ -29,20 +30,35 @@ PictureFiles = Mapping[str, tuple[tuple[str, str], ...]]
 
 
 @dataclass(frozen=True)
+class Imports:
+    """What a process needs before it can print: a second's work, to be done while recipes are being read."""
+
+    def made(self) -> None:
+        import sitegen.press.card_fetcher
+        import sitegen.press.pictures  # noqa: F401
+
+
+@dataclass(frozen=True)
 class PrintRoom:
-    """root: the folder that holds `content/`, absolute. jobs: processes, at least 1."""
+    """root: the folder that holds `content/`, absolute."""
 
     root: Path
     cache: Cache
-    jobs: int
+    workers: Workers
     progress: Progress
+
+    def make_ready(self) -> None:
+        """Where nothing is kept yet there will be work for all processes: have them begin now."""
+        if not self.cache.folder.exists():
+            self.workers.make_ready(Imports())
 
     def cut(self, photos: Sequence[str], subscribers: Site) -> "CutPhotos":
         """Every cut that pages and cards will want. photos: of the pages of both trees.
 
         The theme's fonts, the longest piece of this work, are begun first.
         """
-        boxes = dict.fromkeys(box for sheet, *_ in _card_list(subscribers) for box in boxes_of(sheet).items())
+        listed = _card_list(subscribers)
+        boxes = dict.fromkeys(box for sheet, paper, *_ in listed for box in photos_on(sheet, paper).items())
         digests = photo_digests(self.root, [*photos, *(file for file, _ in boxes)])
         for_pages = [CutWork(self.root, file, digests[file], self.cache) for file in photos]
         for_cards = {
@@ -51,7 +67,7 @@ class PrintRoom:
         theme = ThemeWork(_for_sending(subscribers.theme), self.cache)
         wanted: list[Work] = [theme, *for_pages, *for_cards.values()]
         self.progress.begin(Step.PICTURES, len(wanted))
-        cut_all(wanted, self.jobs, self.progress.advance)
+        cut_all(wanted, self.workers, self.progress.advance)
         kept = [kept_picture(work) for work in for_pages]
         return CutPhotos(
             pictures={picture.file: picture for picture, _ in kept},
@@ -69,14 +85,14 @@ class PrintRoom:
                 imprint=site.imprint,
                 paper=paper,
                 page_address=site.imprint.address + page,
-                photos={each[0]: photos.card_cuts[each] for each in boxes_of(sheet).items()},
+                photos={each[0]: photos.card_cuts[each] for each in photos_on(sheet, paper).items()},
                 theme=theme,
                 cache=self.cache,
             )
             for sheet, paper, path, page in _card_list(site)
         }
         self.progress.begin(Step.CARDS, len(work))
-        print_all(list(work.values()), self.jobs, self.progress.advance)
+        print_all(list(work.values()), self.workers, self.progress.advance)
         return {path: each.key for path, each in work.items()}
 
 

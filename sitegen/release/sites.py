@@ -8,12 +8,15 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from sitegen.kitchen.recipe import PublicShows, Recipe
+from sitegen.kitchen.tables import Tables
 from sitegen.press import addresses
-from sitegen.press.choices import CardFile, Choice, Choices
+from sitegen.press.choices import CardFile, Choices, choices_of
 from sitegen.press.entries import IndexEntry, TutorialEntry, entry_of
+from sitegen.press.find_index import Sought, sought_recipe, sought_technique
 from sitegen.press.imprint import Imprint
 from sitegen.press.leaf import Tree
 from sitegen.press.picture import Picture
+from sitegen.press.search_words import WordRules
 from sitegen.press.theme import Theme
 from sitegen.release.audience import photos_in, public_revisions, public_view, with_pages_of
 from sitegen.release.days import is_draft, standing
@@ -21,7 +24,12 @@ from sitegen.release.sheets import RecipeSheets
 from sitegen.sheet.values import Sheet, SheetPhoto, SheetRevision, View
 from sitegen.source.school import School, Tutorial
 
-PAPER_TITLES = {"a4": "A4", "letter": "US Letter"}
+PAPER_TITLES = {
+    "a4": "A4",
+    "letter": "US Letter",
+    "a5": "Kitchen card, A5",
+    "half-letter": "Kitchen card, half US Letter",
+}
 
 
 @dataclass(frozen=True)
@@ -57,19 +65,14 @@ class ShownRecipe:
         return addresses.choice_page(head.slug, head.edition.key, head.batch.key)
 
     def choices(self, here: View) -> Choices:
-        """The batches and editions as the page of one view offers them; none where there is no choice."""
-        rows = tuple(tuple(self._choice(view, here) for view in row) for row in self.rows)
-        return Choices(rows if len(self.views()) > 1 else (), self.cards(here.head.edition.key))
+        """The batches, tins and editions as the page of one view offers them."""
+        return choices_of(self.rows, here, self.path, self.cards(here.head.edition.key))
 
     def cards(self, edition: str) -> tuple[CardFile, ...]:
         """The printed cards in one edition."""
         return tuple(
             CardFile(PAPER_TITLES[paper], addresses.card(self.slug, edition, paper)) for paper in self.papers
         )
-
-    def _choice(self, view: View, here: View) -> Choice:
-        edition, batch = view.head.edition, view.head.batch
-        return Choice(edition.key, edition.title, batch.key, batch.title, self.path(view), view == here)
 
 
 @dataclass(frozen=True)
@@ -92,7 +95,7 @@ class Site:
     """One tree for readers.
 
     recipes: the newest first. technique_photos: slug of a technique page -> its photos.
-    pictures: those that this tree may show, by photo.
+    pictures: those that this tree may show, by photo. word_rules: how its search compares words.
     """
 
     tree: Tree
@@ -100,11 +103,17 @@ class Site:
     theme: Theme
     recipes: tuple[ShownRecipe, ...]
     tutorials: tuple[TutorialEntry, ...]
+    word_rules: WordRules = WordRules()
     technique_photos: Mapping[str, tuple[str, ...]] = field(default_factory=dict, hash=False)
     pictures: Mapping[str, Picture] = field(default_factory=dict, hash=False)
 
     def entries(self) -> tuple[IndexEntry, ...]:
-        return tuple(entry_of(recipe.first.head) for recipe in self.recipes)
+        return tuple(entry_of(recipe.first.head, recipe.revisions) for recipe in self.recipes)
+
+    def sought(self) -> tuple[Sought, ...]:
+        """What a search may find: the recipes, then the techniques."""
+        recipes = (sought_recipe(recipe.rows[0]) for recipe in self.recipes)
+        return (*recipes, *map(sought_technique, self.tutorials))
 
     def photos(self) -> tuple[str, ...]:
         """Files of all pictures that its pages show."""
@@ -150,6 +159,12 @@ def site_imprint(school: School) -> Imprint:
         copyright=school.copyright,
         audience="public",
     )
+
+
+def word_rules(tables: Tables) -> WordRules:
+    """How a search on either site compares words."""
+    words = tables.finding.words
+    return WordRules(words.passed_over, words.letters, words.endings)
 
 
 def tutorial_entries(tutorials: Iterable[Tutorial]) -> tuple[TutorialEntry, ...]:

@@ -218,7 +218,7 @@ class SiteFile(FileModel):
     )
     papers: list[Literal["a4", "letter", "a5", "half-letter"]] = Field(
         min_length=1,
-        description="Recipe cards on a4 and letter, kitchen cards on a5 and half-letter; the usual one first.",
+        description="Recipe cards: a4, letter. Kitchen cards: a5, half-letter. The usual one first.",
         examples=[["a4", "letter", "a5"]],
     )
     theme: Slug = Field("oatcloth", description="A folder under 'themes/'.", examples=["oatcloth"])

@@ -11,6 +11,9 @@ from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
 from sitegen.source.orders import Order
 
+HALF_PAPERS = frozenset({"a5", "half-letter"})
+"""Of kitchen cards."""
+
 
 @dataclass(frozen=True)
 class School:
@@ -19,7 +22,7 @@ class School:
     address: where the public site lives, ending in '/'; subscribers_address: the same for the
     subscribers' site. written_in: key of the edition whose spoons and cups the recipes are written in.
     egg_size: what '2 eggs' means without a size. editions: keys, the first is the site's own.
-    papers: 'a4', 'letter', the first is the usual one. time_zone: IANA name.
+    papers: 'a4', 'letter', 'a5', 'half-letter', the first is the usual one. time_zone: IANA name.
     about: Markdown.
     """
 
@@ -36,6 +39,11 @@ class School:
     time_zone: str
     about: str = ""
     copyright: str = ""
+
+    @property
+    def whole_paper(self) -> str:
+        """What plans and orders are printed on: the first paper that is no half one; A4 where all are."""
+        return next((paper for paper in self.papers if paper not in HALF_PAPERS), "a4")
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ import page
 import pikepdf
 import pytest
 
-from sitegen.press.card import PAPERS, CardPress
+from sitegen.press.card import CARD_PAPERS, CardPress
 from sitegen.press.theme import load_theme
 from tests.press.sample_cards import PAGE, card_photos, in_cups, sample_sheet, with_panels
 from tests.press.sample_parts import TABLE_IMPRINT
@@ -34,7 +34,7 @@ def press() -> CardPress:
     return CardPress(load_theme(THEME))
 
 
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("paper", CARD_PAPERS)
 @pytest.mark.parametrize("shape", SHAPES)
 def test_card_keeps_every_rule_of_pdf_ua_1(shape: str, paper: str, press: CardPress, tmp_path: Path) -> None:
     sheet = SHAPES[shape]

@@ -4,7 +4,7 @@ import re
 import subprocess
 from dataclasses import dataclass
 from html import unescape
-from itertools import combinations
+from itertools import islice, takewhile
 from pathlib import Path
 
 PAGE = re.compile(r'<page width="([\d.]+)" height="([\d.]+)">(.*?)</page>', re.DOTALL)
@@ -27,6 +27,10 @@ class Word:
     bottom: float
     text: str
 
+    def reaches(self, later: "Word") -> bool:
+        """Whether a word that begins no higher begins above the end of this one."""
+        return self.page == later.page and later.top < self.bottom
+
     def covers(self, other: "Word") -> bool:
         across = min(self.right, other.right) - max(self.left, other.left)
         down = min(self.bottom, other.bottom) - max(self.top, other.top)
@@ -47,7 +51,14 @@ class PrintedWords:
     text: str
 
     def overlaps(self) -> list[tuple[str, str]]:
-        return [(one.text, other.text) for one, other in combinations(self.words, 2) if one.covers(other)]
+        """Pairs of words of which one is printed over the other. Words that begin below it are not asked."""
+        downwards = sorted(self.words, key=lambda word: (word.page, word.top))
+        return [
+            (one.text, other.text)
+            for place, one in enumerate(downwards, 1)
+            for other in takewhile(one.reaches, islice(downwards, place, None))
+            if one.covers(other)
+        ]
 
     def outside(self, margin: float) -> list[str]:
         """Words that come nearer to an edge of the paper than `margin`, in points."""

@@ -1,4 +1,4 @@
-"""A rich sheet and a table of choices for the tests of pages; and what audiences see of it."""
+"""A rich sheet and its choices for the tests of pages; and what audiences see of it."""
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
@@ -9,6 +9,8 @@ from sitegen.press.choices import CardFile, Choice, Choices
 from sitegen.press.entries import TutorialEntry
 from sitegen.press.picture import Picture
 from sitegen.press.pictures import cut_picture
+from sitegen.press.shared import Translation
+from sitegen.sheet.facet_values import Facet, Facets
 from sitegen.sheet.values import (
     Head,
     IngredientSide,
@@ -22,6 +24,7 @@ from sitegen.sheet.values import (
     SheetRevision,
     SheetStep,
     SheetVideo,
+    StepTimer,
     StepUse,
     Teaser,
     TutorialLink,
@@ -83,6 +86,7 @@ _STEPS = (
         oven="160\u00a0°C fan (180\u00a0°C\u00a0conventional, 350\u00a0°F, gas\u00a04)",
         hands_on="5 min",
         wait="18–20 min",
+        timer=StepTimer("18–20 min", (1080, 1200)),
         until="the edges are the colour of a hazelnut skin",
     ),
     SheetStep(
@@ -126,6 +130,15 @@ _CAUTIONS = (
         "common practice",
     ),
 )
+FACETS = Facets(
+    (
+        Facet(1, "time", "afternoon", "in an afternoon"),
+        Facet(4, "work", "half-hour", "up to half an hour of work"),
+        Facet(8, "tin", "box", "square or rectangular tin"),
+        Facet(19, "without", "peanut", "peanut"),
+    ),
+    labels_of="brandy",
+)
 HEAD = Head(
     slug="quince-and-hazelnut-slices",
     title="Quince and hazelnut slices",
@@ -138,6 +151,7 @@ HEAD = Head(
     times=Times("29 min", "45 min", "1 h 15 min", "PT29M", "PT46M", "PT1H15M"),
     edition=BRITISH,
     batch=SIXTEEN,
+    facets=FACETS,
 )
 SHEET = Sheet(
     head=HEAD,
@@ -156,7 +170,7 @@ SHEET = Sheet(
     notes="Ripe pears want *half* the sugar.\n\n- Freeze the slices flat.\n- Thaw them uncovered.",
     keeping=(("The slices", "4 days in a tin"), ("Hazelnut crumb", "3 days in the fridge")),
     revisions=(SheetRevision("2026-10-20", "20 October 2026", "Sugar corrected from 250 g to 150 g."),),
-    video=SheetVideo("https://video.example/quince"),
+    video=SheetVideo("https://video.example/quince", "2026-10-10"),
     estimates_note=ESTIMATES,
     swaps=SWAPS,
     nutrition=NUTRITION,
@@ -180,18 +194,28 @@ INGREDIENT_SIDE = IngredientSide(
 TEASER = Teaser(HEAD, SHEET.allergens, SHEET.estimates_note)
 HERE = "recipes/quince-and-hazelnut-slices.html"
 
-_EDITIONS = (("british-metric", "British metric"), ("us-cups", "US cups"), ("australian", "Australian"))
-_BATCHES = (("16-slices", "16 slices"), ("32-slices", "32 slices"))
-
-
-def _cell(batch: tuple[str, str], edition: tuple[str, str]) -> Choice:
-    is_here = (batch[0], edition[0]) == ("16-slices", "british-metric")
-    path = HERE if is_here else f"recipes/quince-and-hazelnut-slices/{edition[0]}-{batch[0]}.html"
-    return Choice(edition[0], edition[1], batch[0], batch[1], path, is_here)
-
-
+_VARIANTS = "recipes/quince-and-hazelnut-slices"
 CHOICES = Choices(
-    rows=tuple(tuple(_cell(batch, edition) for edition in _EDITIONS) for batch in _BATCHES),
+    batches=(
+        Choice("16 slices", HERE, is_here=True, is_tested=True),
+        Choice("32 slices", f"{_VARIANTS}/british-metric-32-slices.html", is_here=False),
+    ),
+    tins=(
+        Choice("a 20 cm square tin", HERE, is_here=True, is_tested=True),
+        Choice("a 23 cm square tin", f"{_VARIANTS}/british-metric-23cm-square.html", is_here=False),
+    ),
+    editions=(
+        Choice("British metric", HERE, is_here=True, is_tested=True),
+        Choice("US cups", f"{_VARIANTS}/us-cups-16-slices.html", is_here=False, is_tested=True),
+        Choice("Australian", f"{_VARIANTS}/australian-16-slices.html", is_here=False, is_tested=True),
+    ),
+    chosen="16 slices, British metric",
+    tested=HERE,
+    translations=(
+        Translation("en-GB", HERE),
+        Translation("en-US", f"{_VARIANTS}/us-cups-16-slices.html"),
+        Translation("en-AU", f"{_VARIANTS}/australian-16-slices.html"),
+    ),
     cards=(
         CardFile("A4", "cards/quince-and-hazelnut-slices-british-metric-a4.pdf"),
         CardFile("US letter", "cards/quince-and-hazelnut-slices-british-metric-letter.pdf"),
