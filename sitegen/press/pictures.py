@@ -14,7 +14,7 @@ from sitegen.press.upright import plain_pixels
 WIDTHS = (480, 960, 1600)
 MOST_PIXELS = 100_000_000
 _FORMATS = {"JPEG", "PNG", "WEBP"}
-_JPEG = {"quality": 82, "optimize": True, "progressive": True, "subsampling": "4:2:0"}
+_JPEG = {"quality": 82, "optimize": True, "subsampling": "4:2:0"}
 _WEBP = {"quality": 80, "method": 2}
 """Method 4, Pillow's usual one, takes two and a half times as long for files that are 4 % smaller."""
 
@@ -40,7 +40,7 @@ def cut_picture(source: bytes, file: str) -> tuple[Picture, tuple[tuple[str, byt
     webp: list[Cut] = []
     jpeg: list[Cut] = []
     leaves: list[tuple[str, bytes]] = []
-    for cut in _cuts(image):
+    for cut in sorted(_cuts(image), key=lambda each: each.width):
         for format_name, ending, cuts in (("WEBP", "webp", webp), ("JPEG", "jpg", jpeg)):
             path = f"{stem}-{cut.width}.{ending}"
             cuts.append(Cut(path, cut.width, cut.height))
@@ -91,14 +91,14 @@ def _too_large() -> str:
 
 
 def _cuts(image: Image.Image) -> Iterator[Image.Image]:
-    """The picture at each width up to its own, the smallest first."""
+    """The picture at each width up to its own, the widest first: each is made of the one before it."""
     widest = min(image.width, WIDTHS[-1])
-    for width in (*(width for width in WIDTHS if width < widest), widest):
-        if width == image.width:
-            yield image
-        else:
-            height = max(1, round(image.height * width / image.width))
-            yield image.resize((width, height), Image.Resampling.LANCZOS)
+    shape, cut = image.size, image
+    for width in (widest, *(width for width in reversed(WIDTHS) if width < widest)):
+        if width != cut.width:
+            height = max(1, round(shape[1] * width / shape[0]))
+            cut = cut.resize((width, height), Image.Resampling.LANCZOS)
+        yield cut
 
 
 def _saved(image: Image.Image, format_name: str) -> bytes:

@@ -20,7 +20,7 @@ from sitegen.release.cache import Cache, makers_hash, program_hash
 from sitegen.release.days import school_day, standing
 from sitegen.release.failures import FAILURES, faults_of
 from sitegen.release.lock import only_build
-from sitegen.release.outputs import Build, Output, all_outputs
+from sitegen.release.outputs import Build, Output, all_outputs, offline_workers
 from sitegen.release.print_room import CutPhotos, PrintRoom
 from sitegen.release.proof import Proof, proof
 from sitegen.release.report import (
@@ -40,8 +40,10 @@ from sitegen.release.sites import (
     technique_photos,
     text_briefs,
     tutorial_entries,
+    word_rules,
 )
 from sitegen.release.steps import Progress, Step
+from sitegen.release.workers import Workers
 from sitegen.source.prices import PRICE_LIST
 from sitegen.source.school import Content, School
 
@@ -84,14 +86,17 @@ def publish(root: Path, order: Order, progress: Progress) -> Published:
     """Build `root/output/` anew. Raises Refused, with the old output kept, and MachineLacks."""
     root = root.resolve()
     try:
-        with only_build(root / WORKSHOP):
-            return _published(root, order, progress)
+        with only_build(root / WORKSHOP), Workers(order.jobs) as workers:
+            cache = Cache(root / WORKSHOP / "cache", makers_hash())
+            return _published(PrintRoom(root, cache, workers, progress), order)
     except FAILURES as problem:
         raise Refused(faults_of(problem, root), {}) from problem
 
 
-def _published(root: Path, order: Order, progress: Progress) -> Published:
+def _published(room: PrintRoom, order: Order) -> Published:
+    root, progress = room.root, room.progress
     progress.begin(Step.READ, 0)
+    room.make_ready()
     swap.finish_arrival(root / OUTPUT)
     proofed = proof(root)
     school, setter = proofed.content.school, proofed.setter
@@ -99,7 +104,7 @@ def _published(root: Path, order: Order, progress: Progress) -> Published:
         raise Refused(proofed.faults, proofed.content.texts)
     day = order.on or school_day(order.now, school.time_zone)
     sheets = _all_sheets(proofed.content, setter, progress)
-    build = _printed(root, order, progress, _sites(root, proofed.content, school, sheets, day), sheets)
+    build = _printed(room, _sites(root, proofed.content, school, sheets, day), sheets)
     inputs = _inputs(root, school, sheets, day) | {"sitegen": program_hash()}
     report = _swapped_in(root, build, inputs, day, progress)
     build.cache.forget_unused()
@@ -129,18 +134,15 @@ def _sites(root: Path, content: Content, school: School, sheets: Sequence[Recipe
         theme=load_theme(find_theme(root, school.theme)),
         recipes=(),
         tutorials=tutorial_entries(content.tutorials),
+        word_rules=word_rules(content.tables),
         technique_photos=technique_photos(content.tutorials),
     )
     public = public_site(school, sheets, day, in_common)
     return _Sites(public, subscribers_site(school, sheets, day, in_common), school)
 
 
-def _printed(
-    root: Path, order: Order, progress: Progress, sites: _Sites, sheets: Sequence[RecipeSheets]
-) -> Build:
+def _printed(room: PrintRoom, sites: _Sites, sheets: Sequence[RecipeSheets]) -> Build:
     """Cut fonts and photos and print every card, so that what is left is text."""
-    cache = Cache(root / WORKSHOP / "cache", makers_hash())
-    room = PrintRoom(root, cache, order.jobs, progress)
     shown = dict.fromkeys([*sites.public.photos(), *sites.subscribers.photos()])
     photos = room.cut(list(shown), sites.subscribers)
     return Build(
@@ -150,7 +152,7 @@ def _printed(
         theme_files=photos.theme_files,
         pictures=photos.files,
         cards=room.cards(sites.subscribers, photos),
-        cache=cache,
+        cache=room.cache,
     )
 
 
@@ -162,7 +164,7 @@ def _with_pictures(site: Site, photos: CutPhotos) -> Site:
 def _swapped_in(root: Path, build: Build, inputs: Mapping[str, str], day: date, progress: Progress) -> Report:
     """Write the new output beside the old one, then let it take its place."""
     stage = swap.fresh_stage(root / WORKSHOP)
-    files = _written(stage, all_outputs(build), progress)
+    files = _written(stage, build, progress)
     changes = changes_since(last_report(root / OUTPUT), files, inputs)
     report = Report(on=day.isoformat(), sitegen=__version__, changes=changes, files=files, inputs=inputs)
     (stage / REPORT).write_text(report.as_json(), encoding="utf-8")
@@ -171,22 +173,32 @@ def _swapped_in(root: Path, build: Build, inputs: Mapping[str, str], day: date, 
     return report
 
 
-def _written(stage: Path, outputs: Sequence[Output], progress: Progress) -> dict[str, BuiltFile]:
+def _written(stage: Path, build: Build, progress: Progress) -> dict[str, BuiltFile]:
     """Each output as a file. Returns path below `output/` -> what it is, sorted by path."""
+    outputs = all_outputs(build)
     progress.begin(Step.PAGES, len(outputs))
     for tree in Tree:
         (stage / tree).mkdir()
     files = {}
     for output in outputs:
-        body = output.body()
-        path = stage / output.tree / output.path
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(body)
-        files[f"{output.tree}/{output.path}"] = BuiltFile(
-            size=len(body), sha256=sha256(body).hexdigest(), about=output.about
-        )
+        files[_place(output)] = _file_written(stage, output)
         progress.advance()
+    for output in offline_workers(build, {place: file.sha256 for place, file in files.items()}):
+        files[_place(output)] = _file_written(stage, output)
     return dict(sorted(files.items()))
+
+
+def _file_written(stage: Path, output: Output) -> BuiltFile:
+    body = output.body()
+    path = stage / _place(output)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(body)
+    return BuiltFile(size=len(body), sha256=sha256(body).hexdigest(), about=output.about)
+
+
+def _place(output: Output) -> str:
+    """Its path below `output/`."""
+    return f"{output.tree}/{output.path}"
 
 
 def _inputs(root: Path, school: School, sheets: Sequence[RecipeSheets], day: date) -> dict[str, str]:

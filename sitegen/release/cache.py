@@ -24,7 +24,9 @@ def makers_hash() -> str:
     The press imports nothing else of the program (`tests/test_rooms.py` holds it to that), so that a
     change of any other room makes no kept card or picture stale.
     """
-    return _hash_of(("press", "sheet/values.py", "sheet/panel_values.py", "sheet/work_values.py"))
+    return _hash_of(
+        ("press", "sheet/values.py", "sheet/facet_values.py", "sheet/panel_values.py", "sheet/work_values.py")
+    )
 
 
 def program_hash() -> str:
@@ -46,7 +48,11 @@ def _hash_of(parts: tuple[str, ...]) -> str:
 def _source_files(path: Path) -> list[Path]:
     if path.is_file():
         return [path]
-    return [each for each in path.rglob("*") if each.suffix in {".py", ".yaml", ".txt"} and each.is_file()]
+    return [
+        each
+        for each in path.rglob("*")
+        if each.suffix in {".py", ".yaml", ".csv", ".txt", ".js"} and each.is_file()
+    ]
 
 
 def _version(library: str) -> str:

@@ -2,8 +2,7 @@
 
 import functools
 import gc
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from sitegen.press.card import CardPress
@@ -11,7 +10,7 @@ from sitegen.press.imprint import Imprint
 from sitegen.press.theme import Theme
 from sitegen.release.cache import Cache
 from sitegen.release.theme_work import ThemeWork
-from sitegen.release.workers import worked_off
+from sitegen.release.workers import Workers
 from sitegen.sheet.values import Sheet
 
 
@@ -56,15 +55,14 @@ class CardWork:
         press = _warm_press(self.theme, self.cache)
         head = self.sheet.head
         try:
-            with _swept_once():
-                card = press.print_card(self.sheet, self.imprint, self.paper, photos, self.page_address)
+            card = press.print_card(self.sheet, self.imprint, self.paper, photos, self.page_address)
         except Exception as problem:  # a press that trips over one card must name it, whatever it raises
             reason = f"{type(problem).__name__}: {problem}"
             raise CardFailed(head.slug, head.edition.key, self.paper, reason) from problem
         self.cache.put(self.key, card)
 
 
-def print_all(work: Sequence[CardWork], jobs: int, on_each: Callable[[], None]) -> None:
+def print_all(work: Sequence[CardWork], workers: Workers, on_each: Callable[[], None]) -> None:
     """Have every card in the cache, those with most steps first so that no worker ends long after the rest.
 
     Raises CardFailed, MachineLacks, OSError, WorkerDied.
@@ -73,7 +71,7 @@ def print_all(work: Sequence[CardWork], jobs: int, on_each: Callable[[], None]) 
     for _ in range(len(work) - len(missing)):
         on_each()
     longest_first = sorted(missing, key=_steps, reverse=True)
-    worked_off(longest_first, jobs, on_each)
+    workers.worked_off(longest_first, on_each)
 
 
 def _steps(work: CardWork) -> int:
@@ -89,16 +87,3 @@ def _warm_press(theme: Theme, cache: Cache) -> CardPress:
         raise MachineLacks(str(problem)) from problem
     gc.freeze()  # fonts and styles last as long as the process: no search for garbage need look at them
     return press
-
-
-@contextmanager
-def _swept_once() -> Iterator[None]:
-    """Search for garbage once a card is done, not dozens of times while it is laid out: a seventh faster."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
-        gc.collect()

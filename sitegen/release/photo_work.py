@@ -9,7 +9,7 @@ from typing import Protocol
 
 from sitegen.press.picture import Cut, Picture
 from sitegen.release.cache import Cache
-from sitegen.release.workers import worked_off
+from sitegen.release.workers import Workers
 
 Box = tuple[float, float]
 """Width and height on paper, in mm."""
@@ -85,12 +85,12 @@ def photo_digests(root: Path, files: Iterable[str]) -> Mapping[str, str]:
     return {file: sha256((root / file).read_bytes()).hexdigest() for file in sorted(set(files))}
 
 
-def cut_all(work: Sequence[Work], jobs: int, on_each: Callable[[], None]) -> None:
+def cut_all(work: Sequence[Work], workers: Workers, on_each: Callable[[], None]) -> None:
     """Have every cut in the cache. Raises PictureUnreadable, ChangedMeanwhile, OSError, WorkerDied."""
     missing = [each for each in dict.fromkeys(work) if not each.is_kept()]
     for _ in range(len(work) - len(missing)):
         on_each()
-    worked_off(missing, jobs, on_each)
+    workers.worked_off(missing, on_each)
 
 
 def kept_picture(work: CutWork) -> tuple[Picture, tuple[tuple[str, str], ...]]:

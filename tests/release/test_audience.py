@@ -93,6 +93,14 @@ def test_each_public_view_is_a_value_of_its_own(shows: PublicShows, kind: type) 
     assert type(public_view(SHEET, shows)) is kind
 
 
+def test_a_teaser_is_not_found_by_the_tin_that_it_does_not_tell() -> None:
+    groups = {
+        shows: {mark.group for mark in public_view(SHEET, shows).head.facets.marks} for shows in PublicShows
+    }
+    assert "tin" in groups[PublicShows.INGREDIENTS]
+    assert groups[PublicShows.TEASER] == groups[PublicShows.EVERYTHING] - {"tin"}
+
+
 def test_a_view_without_steps_shows_the_finished_bake_only() -> None:
     finished = SHEET.head.photo
     assert finished is not None
