@@ -3,6 +3,8 @@
 import errno
 from pathlib import Path
 
+from jinja2 import TemplateError, TemplateNotFound, TemplateSyntaxError
+
 from sitegen.faults import Fault, Place
 from sitegen.press.pictures import PictureUnreadable
 from sitegen.press.tokens import ThemeUnusable
@@ -20,6 +22,7 @@ Failure = (
     | NotKept
     | OSError
     | PictureUnreadable
+    | TemplateError
     | ThemeUnusable
     | WorkerDied
 )
@@ -30,6 +33,7 @@ FAILURES = (
     NotKept,
     OSError,
     PictureUnreadable,
+    TemplateError,
     ThemeUnusable,
     WorkerDied,
 )
@@ -51,6 +55,8 @@ def faults_of(problem: Failure, root: Path) -> tuple[Fault, ...]:
     """The faults of one failure. root: the folder that holds `content/`, below which paths are told."""
     output = Place("output")
     match problem:
+        case TemplateError():  # before OSError: a template that is not there is both
+            return (codes.THEME_UNUSABLE.fault(Place("themes"), _of_template(problem), _KEPT),)
         case OSError():
             return (_system_fault(problem, root),)
         case AnotherBuildRuns():
@@ -72,6 +78,16 @@ def faults_of(problem: Failure, root: Path) -> tuple[Fault, ...]:
         case ThemeUnusable(folder=folder, reasons=reasons):
             place = Place(_shown(root, folder))
             return tuple(codes.THEME_UNUSABLE.fault(place, reason) for reason in reasons)
+
+
+def _of_template(problem: TemplateError) -> str:
+    match problem:
+        case TemplateNotFound():
+            return f"the theme has no template '{problem.name}'"
+        case TemplateSyntaxError():
+            return f"the template '{problem.name}', line {problem.lineno}, cannot be read: {problem.message}"
+        case _:
+            return f"a template asks for what it is not given: {problem.message}"
 
 
 def _card_fault(problem: CardFailed) -> Fault:

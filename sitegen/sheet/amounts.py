@@ -116,6 +116,10 @@ def duration_text(span: Span) -> str:
     return span_text(_duration(span.low), _duration(span.high)).replace(EN_DASH, f" {EN_DASH} ")
 
 
+_FEW_MINUTES = 3
+"""Below so many, half a minute more or less decides how a bake turns out."""
+
+
 def _minutes(minutes: Fraction) -> str:
     """Halves as they are; other parts of a minute come of a batch, and are rounded."""
     return decimal_text(minutes if minutes.denominator <= 2 else Fraction(round(minutes)))
@@ -124,6 +128,8 @@ def _minutes(minutes: Fraction) -> str:
 def _duration(minutes: Fraction) -> str:
     if 0 < minutes < 1:
         return f"{int(minutes * 60 + Fraction(1, 2))}{NO_BREAK}s"
+    if minutes < _FEW_MINUTES:
+        return with_unit(_minutes(minutes), "min")
     whole = int(minutes + Fraction(1, 2))
     if whole >= 48 * 60:
         days, rest = divmod(whole, 24 * 60)

@@ -5,6 +5,7 @@ import os
 from pathlib import Path
 
 import pytest
+from jinja2 import TemplateNotFound, TemplateSyntaxError, UndefinedError
 
 from sitegen.press.pictures import PictureUnreadable
 from sitegen.press.tokens import ThemeUnusable
@@ -45,6 +46,9 @@ ROWS: list[tuple[Failure, str, str, str]] = [
         "content/recipes/bay/recipe.yaml",
         "us-cups, a4",
     ),
+    (TemplateNotFound("step.html"), "theme-unusable", "themes", "no template 'step.html'"),
+    (TemplateSyntaxError("unexpected '}'", 7, "step.html"), "theme-unusable", "themes", "line 7"),
+    (UndefinedError("'flour' is undefined"), "theme-unusable", "themes", "'flour' is undefined"),
     (ThemeUnusable(ROOT / "themes/hemp", ("a.css is missing",)), "theme-unusable", "themes/hemp", "a.css"),
 ]
 

@@ -17,6 +17,8 @@ def test_fractions_have_their_own_glyphs(value: str, text: str) -> None:
 @pytest.mark.parametrize(
     ("low", "high", "text"),
     [
+        (Fraction(3, 2), Fraction(3, 2), "1.5 min"),
+        (Fraction(7, 3), Fraction(7, 3), "2 min"),
         (3, 3, "3 min"),
         (22, 24, "22–24 min"),
         (60, 60, "1 h"),
