@@ -17,7 +17,14 @@ MAY_IMPORT = {
     "timing": {"timing", "kitchen"},
     "source": {"source", "kitchen", "timing.graph"},
     "sheet": {"sheet", "timing", "kitchen"},
-    "press": {"press", "sheet.values", "sheet.panel_values", "sheet.work_values", "sheet.order_values"},
+    "press": {
+        "press",
+        "sheet.values",
+        "sheet.facet_values",
+        "sheet.panel_values",
+        "sheet.work_values",
+        "sheet.order_values",
+    },
     "release": {"release", "press", "sheet", "timing", "kitchen", "source"},
     "cli": {"cli", "release", "source", "press", "sheet", "kitchen"},
 }

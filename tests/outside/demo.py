@@ -7,11 +7,30 @@ from pathlib import Path
 
 @dataclass(frozen=True)
 class Demo:
-    """The two trees of the demo as `publish` wrote them."""
+    """What `publish` made of the demo. theme: its name. root: the folder that holds `content/`."""
 
-    public: Path
-    subscribers: Path
-    texts: Path
+    theme: str
+    root: Path
+
+    @property
+    def output(self) -> Path:
+        return self.root / "output"
+
+    @property
+    def public(self) -> Path:
+        return self.output / "public"
+
+    @property
+    def subscribers(self) -> Path:
+        return self.output / "subscribers"
+
+    @property
+    def texts(self) -> Path:
+        return self.output / "texts"
+
+    def address(self, host: str) -> str:
+        """Where a host that serves every theme's demo has this one's output."""
+        return f"{host}{self.root.name}/output/"
 
     def pages(self) -> list[Path]:
         """Every page of both trees."""
@@ -33,7 +52,9 @@ class Demo:
             "tutorial": self.public / "tutorials" / "lining-tins.html",
             "tutorials": self.public / "tutorials" / "index.html",
             "tag": tag,
+            "contents": self.public / "contents.html",
             "not found": self.public / "404.html",
+            "not kept": self.public / "not-kept.html",
         }
 
     def teaser(self) -> Path:
