@@ -17,7 +17,7 @@ def deciding_chain(made: Plan, kitchen: Kitchen = AT_HOME) -> tuple[PlannedTask,
     tool, a space. Of several such chains the one that begins first is told: a delay in it delays all.
     """
     chains: dict[int, tuple[PlannedTask, ...]] = {}
-    for one in made.tasks:
+    for one in sorted(made.tasks, key=_turn):
         before = [chains[other.task.index] for other in made.tasks if _lets_begin(other, one, kitchen)]
         longest = min(before, key=lambda chain: chain[0].start_min, default=())
         chains[one.task.index] = (*longest, one)
@@ -34,9 +34,18 @@ def free_gaps(made: Plan) -> tuple[tuple[Fraction, Fraction], ...]:
     return tuple((start, end) for start, end in gaps if end - start > LEAST_FREE_MIN)
 
 
+def _turn(one: PlannedTask) -> tuple[Fraction, Fraction, int]:
+    """Where a task stands among those that let each other begin.
+
+    By the moment when its hands are free, not by its start: work that ends at the oven's door just as the
+    oven comes free may have begun before the bake that it waits for.
+    """
+    return one.free_min, one.start_min, one.task.index
+
+
 def _lets_begin(earlier: PlannedTask, later: PlannedTask, kitchen: Kitchen) -> bool:
     """Whether a task begins just when another lets it."""
-    if (earlier.start_min, earlier.task.index) >= (later.start_min, later.task.index):
+    if _turn(earlier) >= _turn(later):
         return False
     follows = earlier.task.index in later.task.after and earlier.end_min == later.start_min
     handed = bool(earlier.hands_on_min and later.hands_on_min) and earlier.free_min == later.start_min

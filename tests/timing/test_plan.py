@@ -155,6 +155,13 @@ def test_the_chain_goes_through_a_busy_oven() -> None:
     assert [one.task.index for one in deciding_chain(made)] == [0, 1]
 
 
+def test_the_chain_goes_through_an_oven_that_work_already_begun_waits_for() -> None:
+    """The hands of the second bake start before the first one does, so as to end when the oven is free."""
+    made = plan([task(0, 0, 2), task(1, 0, 10, FAN_160, after=(0,)), task(2, 11, 1, FAN_160)])
+    assert made.total_min == 13
+    assert [one.task.index for one in deciding_chain(made)] == [0, 1, 2]
+
+
 def test_the_chain_goes_through_an_oven_that_changes_its_temperature() -> None:
     made = plan([task(0, 5, 40, FAN_160), task(1, 5, 30, FAN_200)])
     assert len(deciding_chain(made)) == 2
