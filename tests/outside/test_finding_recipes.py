@@ -64,7 +64,13 @@ def opened(browser: Browser) -> Iterator[Open]:
 
 
 @pytest.fixture
-def front(opened: Open, themed_served: str) -> Page:
+def front(opened: Open, served: str) -> Page:
+    """The public front page."""
+    return opened(f"{served}public/index.html")
+
+
+@pytest.fixture
+def front_in_each_theme(opened: Open, themed_served: str) -> Page:
     """The public front page, in each theme."""
     return opened(f"{themed_served}public/index.html")
 
@@ -189,8 +195,8 @@ def test_one_time_takes_the_place_of_another(front: Page) -> None:
     assert shown(front) == {LOAF}
 
 
-def test_labels_to_read_are_named_where_something_is_to_be_left_out(opened: Open, themed_served: str) -> None:
-    page = opened(f"{themed_served}subscribers/index.html")
+def test_labels_to_read_are_named_where_something_is_to_be_left_out(opened: Open, served: str) -> None:
+    page = opened(f"{served}subscribers/index.html")
     choose(page, "without", "sulphites")
     cake = page.locator("[data-number]", has=page.locator(f"a[href*={LAYER_CAKE}]"))
     expect(cake.get_by_text("Read the label of the lemon juice.")).to_be_visible()
@@ -249,8 +255,8 @@ def test_how_many_were_found_is_announced(front: Page) -> None:
     expect(status).to_have_text("1 recipe: ‘rhubarb’")
 
 
-def test_it_works_from_a_disk(themed: Demo, opened: Open) -> None:
-    page = opened((themed.public / "index.html").as_uri())
+def test_it_works_from_a_disk(demo: Demo, opened: Open) -> None:
+    page = opened((demo.public / "index.html").as_uri())
     choose(page, "without", "nuts")
     look_for(page, "caster sugar")
     assert shown(page) == WITH_CASTER_SUGAR & WITHOUT_NUTS
@@ -266,8 +272,8 @@ def test_skipping_to_the_text_changes_nothing_of_what_was_asked(front: Page) -> 
     assert shown(front) == {CHOUX}
 
 
-def test_without_a_script_everything_is_listed_by_every_word(opened: Open, themed_served: str) -> None:
-    page = opened(f"{themed_served}public/index.html", script=False)
+def test_without_a_script_everything_is_listed_by_every_word(opened: Open, served: str) -> None:
+    page = opened(f"{served}public/index.html", script=False)
     assert shown(page) == PUBLIC
     assert page.get_by_role("searchbox").count() == 0
     assert page.locator("[type=checkbox]:visible").count() == 0
@@ -306,15 +312,15 @@ def test_the_keyboard_alone_is_enough(front: Page) -> None:
 
 
 @pytest.mark.parametrize("text", ["double cream", "nutmeg ground", "brandy", "meringue"])
-def test_what_is_for_subscribers_finds_nothing_in_public(opened: Open, themed_served: str, text: str) -> None:
+def test_what_is_for_subscribers_finds_nothing_in_public(opened: Open, served: str, text: str) -> None:
     """Everyone sees a teaser of the tart, and nothing yet of the brownies and the meringue bites."""
-    page = opened(f"{themed_served}public/index.html")
+    page = opened(f"{served}public/index.html")
     look_for(page, text)
     assert shown(page) == set()
 
 
-def test_subscribers_find_the_same_by_all_that_they_may_read(opened: Open, themed_served: str) -> None:
-    page = opened(f"{themed_served}subscribers/index.html")
+def test_subscribers_find_the_same_by_all_that_they_may_read(opened: Open, served: str) -> None:
+    page = opened(f"{served}subscribers/index.html")
     look_for(page, "double cream")
     assert shown(page) == {TART}
     look_for(page, "")
@@ -327,8 +333,10 @@ def test_no_tin_of_a_teaser_is_offered_to_everyone(front: Page) -> None:
 
 
 @pytest.mark.parametrize("setting", SETTINGS, ids=str)
-def test_open_cards_and_answers_break_no_rule(front: Page, checkers: Path, setting: Setting) -> None:
-    page = with_axe(front, checkers)
+def test_open_cards_and_answers_break_no_rule(
+    front_in_each_theme: Page, checkers: Path, setting: Setting
+) -> None:
+    page = with_axe(front_in_each_theme, checkers)
     page.reload()
     for card in page.locator("summary").all():
         card.click()
