@@ -15,6 +15,8 @@ def deciding_chain(made: Plan, kitchen: Kitchen = AT_HOME) -> tuple[PlannedTask,
 
     A task lets another begin by its end where that one waits for it, or by what it frees: hands, oven, a
     tool, a space. Of several such chains the one that begins first is told: a delay in it delays all.
+    What holds a task back from its follower's side, a bake that must be taken out in time, is not followed:
+    the chain then begins with that task.
     """
     chains: dict[int, tuple[PlannedTask, ...]] = {}
     for one in sorted(made.tasks, key=_turn):

@@ -110,10 +110,13 @@ def test_no_step_could_end_later_while_all_others_stay(tasks: tuple[Task, ...]) 
 def test_the_deciding_chain_reaches_from_the_first_start_to_the_last_end(
     tasks: tuple[Task, ...], anchor: Anchor
 ) -> None:
+    """Unless its first task is held back by a follower that must not be late, such as taking a bake out."""
     made = plan(tasks, anchor=anchor)
     chain = deciding_chain(made)
     if made.total_min:
-        assert chain[0].start_min == 0
+        first = chain[0].task
+        is_held = any(first.index in task.after and most_gap(first, task) is not None for task in tasks)
+        assert chain[0].start_min == 0 or is_held
         assert chain[-1].end_min == made.total_min
 
 
