@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from xml.etree.ElementTree import Element, SubElement, indent, register_namespace, tostring
 
-from sitegen.press.addresses import FEED, INDEX
+from sitegen.press.addresses import FEED
 from sitegen.press.entries import IndexEntry
 from sitegen.press.imprint import Imprint
 from sitegen.press.picture import Picture
@@ -41,7 +41,7 @@ def sitemap(imprint: Imprint, pages: Iterable[tuple[str, str]]) -> bytes:
     root = Element(f"{{{MAP}}}urlset")
     for path, changed in pages:
         page = SubElement(root, f"{{{MAP}}}url")
-        SubElement(page, f"{{{MAP}}}loc").text = imprint.address + ("" if path == INDEX else path)
+        SubElement(page, f"{{{MAP}}}loc").text = imprint.address_of(path)
         if changed:
             SubElement(page, f"{{{MAP}}}lastmod").text = changed
     return _bytes(root, MAP)

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from sitegen.press.addresses import INDEX
+
 
 @dataclass(frozen=True)
 class Imprint:
@@ -19,3 +21,7 @@ class Imprint:
     copyright: str
     audience: str
     subscribers_address: str = ""
+
+    def address_of(self, path: str) -> str:
+        """The full address of a page of the tree; that of the front page is the school's own."""
+        return self.address + ("" if path == INDEX else path)

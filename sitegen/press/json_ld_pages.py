@@ -20,7 +20,7 @@ def collection(
         "@context": CONTEXT,
         "@type": "CollectionPage",
         "name": title,
-        "url": _address(imprint, here),
+        "url": imprint.address_of(here),
         "inLanguage": imprint.language,
         "publisher": school_object(imprint),
         "mainEntity": {
@@ -58,7 +58,7 @@ def trail(imprint: Imprint, *pages: tuple[str, str]) -> Markup:
         "@context": CONTEXT,
         "@type": "BreadcrumbList",
         "itemListElement": [
-            _numbered(number, {"name": title, "item": {"@type": "WebPage", "@id": _address(imprint, path)}})
+            _numbered(number, {"name": title, "item": {"@type": "WebPage", "@id": imprint.address_of(path)}})
             for number, (title, path) in enumerate(steps, start=1)
         ],
     }
@@ -67,7 +67,3 @@ def trail(imprint: Imprint, *pages: tuple[str, str]) -> Markup:
 
 def _numbered(number: int, found: Mapping[str, Json]) -> dict[str, Json]:
     return {"@type": "ListItem", "position": number, **found}
-
-
-def _address(imprint: Imprint, path: str) -> str:
-    return imprint.address + ("" if path == INDEX else path)

@@ -2,11 +2,10 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import partial
 
 from markupsafe import Markup, escape
 
-from sitegen.press.addresses import INDEX, link
+from sitegen.press.addresses import link
 from sitegen.press.imprint import Imprint
 from sitegen.press.shared import SharedPicture, Translation, locale_of
 from sitegen.press.theme import Theme
@@ -54,7 +53,7 @@ def page_bytes(
         imprint=imprint,
         policy=CONTENT_POLICY,
         to=to,
-        address_of=partial(_address, imprint),
+        address_of=lambda path: Markup(escape(imprint.address_of(path))),
         locale_of=locale_of,
         colours={"light": theme.tokens.light.paper, "dark": theme.tokens.dark.paper},
         **content,
@@ -67,8 +66,3 @@ def _linker(imprint: Imprint, page: Page) -> Callable[[str], Markup]:
     if page.is_absolute:
         return lambda target: Markup(escape(imprint.address + target))
     return lambda target: Markup(escape(link(page.here, target)))
-
-
-def _address(imprint: Imprint, path: str) -> Markup:
-    """The full address of a page of the tree; that of the front page is the school's own."""
-    return Markup(escape(imprint.address + ("" if path == INDEX else path)))

@@ -16,16 +16,7 @@ from weasyprint.urls import URLFetcher, URLFetcherResponse
 from sitegen.press.card_fetcher import ORIGIN, CardFile
 from sitegen.press.paper_press import PAPERS, PaperPress
 from tests.bench.bench_cards import PAPER, PrintedPage
-
-BROWSER_OPTIONS = (
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-)
+from tests.outside.conftest import CHROMIUM_FLAGS
 
 
 class BareCall:
@@ -66,7 +57,7 @@ class Chromium:
         self._playwright = sync_playwright().start()
         before = {process.pid for process in psutil.Process().children(recursive=True)}
         self._browser = self._playwright.chromium.launch(
-            executable_path=shutil.which("chromium"), args=list(BROWSER_OPTIONS)
+            executable_path=shutil.which("chromium"), args=list(CHROMIUM_FLAGS)
         )
         self._context = self._browser.new_context()
         started = (each for each in psutil.Process().children(recursive=True) if each.pid not in before)

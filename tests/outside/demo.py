@@ -4,6 +4,18 @@ import json
 from dataclasses import dataclass
 from pathlib import Path
 
+KINDS_TO_READ = (
+    "index",
+    "recipe for subscribers",
+    "recipe with its ingredients",
+    "recipe as a teaser",
+    "another edition and batch",
+    "tutorial",
+    "tutorials",
+    "tag",
+)
+"""Kinds of pages that a reader comes to on purpose."""
+
 
 @dataclass(frozen=True)
 class Demo:

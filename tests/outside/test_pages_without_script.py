@@ -5,18 +5,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, BrowserContext
 
-from tests.outside.demo import Demo
+from tests.outside.demo import KINDS_TO_READ, Demo
 
-KINDS = [
-    "index",
-    "recipe for subscribers",
-    "recipe with its ingredients",
-    "recipe as a teaser",
-    "another edition and batch",
-    "tutorial",
-    "tutorials",
-    "tag",
-]
 WORDS = """() => {
   const shown = [];
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
@@ -39,7 +29,7 @@ def quiet(browser: Browser) -> Iterator[BrowserContext]:
     context.close()
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", KINDS_TO_READ)
 def test_nothing_is_lost_and_nothing_is_dead(
     kind: str, themed: Demo, themed_served: str, browser: Browser, quiet: BrowserContext
 ) -> None:

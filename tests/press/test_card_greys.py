@@ -10,6 +10,7 @@ import pytest
 
 from sitegen.press.theme import Theme, load_theme
 from sitegen.press.timeline import timeline_picture
+from tests.outside.contrast import contrast
 from tests.press.test_timeline import LOAF
 
 THEMES = Path(__file__).parents[2] / "themes"
@@ -17,18 +18,6 @@ NAMES = sorted(path.parent.name for path in THEMES.glob("*/theme.yaml"))
 TEXT = re.compile(r"(?<![\w-])color:\s*var\(--colour-([a-z-]+)\)")
 GROUND = re.compile(r"background(?:-color)?:\s*var\(--colour-([a-z-]+)\)")
 STYLES = ("card.css", "kitchen-card.css")
-
-
-def grey(colour: str) -> float:
-    """Relative luminance, from 0 (black) to 1. colour: '#2a211d'."""
-    shares = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
-    linear = [share / 12.92 if share <= 0.04045 else ((share + 0.055) / 1.055) ** 2.4 for share in shares]
-    return sum(weight * share for weight, share in zip((0.2126, 0.7152, 0.0722), linear, strict=True))
-
-
-def contrast(one: str, other: str) -> float:
-    darker, lighter = sorted((grey(one), grey(other)))
-    return (lighter + 0.05) / (darker + 0.05)
 
 
 @pytest.fixture(scope="module", params=NAMES)

@@ -13,6 +13,7 @@ from jinja2.nodes import Add, Concat, Div, FloorDiv, Mod, Mul, Pow, Sub
 from sitegen.press.theme import Theme, load_theme, theme_leaves
 from sitegen.press.theme_folder import find_theme
 from sitegen.press.tokens import Colours, ThemeUnusable, custom_properties, read_tokens
+from tests.outside.contrast import contrast
 from tests.press.sample_sheets import THEME_FOLDER
 
 ARITHMETIC = (Add, Sub, Mul, Div, FloorDiv, Mod, Pow, Concat)
@@ -75,20 +76,6 @@ def test_paper_stays_light_when_the_reader_s_screen_is_dark(theme: Theme) -> Non
     assert "--space-touch:2.75rem;" in light
 
 
-def _luminance(colour: str) -> float:
-    """Relative luminance, WCAG 2.2."""
-    parts = [int(colour[start : start + 2], 16) / 255 for start in (1, 3, 5)]
-    red, green, blue = (
-        part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts
-    )
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def _contrast(one: str, other: str) -> float:
-    dark, light = sorted((_luminance(one), _luminance(other)))
-    return (light + 0.05) / (dark + 0.05)
-
-
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize(
     ("text", "ground"),
@@ -108,7 +95,7 @@ def _contrast(one: str, other: str) -> float:
 def test_every_text_colour_reads_on_its_ground(theme: Theme, scheme: str, text: str, ground: str) -> None:
     """At least 4.5 to 1: WCAG 2.2, success criterion 1.4.3."""
     colours: Colours = getattr(theme.tokens, scheme)
-    assert _contrast(getattr(colours, text), getattr(colours, ground)) >= 4.5
+    assert contrast(getattr(colours, text), getattr(colours, ground)) >= 4.5
 
 
 def test_the_files_that_pages_need_are_named_by_what_is_in_them(theme: Theme) -> None:

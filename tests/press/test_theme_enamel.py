@@ -11,6 +11,7 @@ from fontTools.ttLib import TTFont
 from sitegen.press.fonts import FontFile, subset
 from sitegen.press.theme import Theme, load_theme
 from sitegen.press.tokens import Colours
+from tests.outside.contrast import contrast
 
 THEMES = Path(__file__).parents[2] / "themes"
 ENAMEL, OATCLOTH = load_theme(THEMES / "enamel"), load_theme(THEMES / "oatcloth")
@@ -56,20 +57,6 @@ def test_every_weight_that_a_style_asks_for_is_there() -> None:
     asked = set(re.findall(r"font-weight:\s*(\w+)", "".join(ENAMEL.styles.values())))
     asked |= set(re.findall(r"\bfont:\s*(\d{3})\b", "".join(ENAMEL.styles.values())))
     assert asked - {"inherit"} <= {str(font.weight) for font in ENAMEL.fonts}
-
-
-def luminance(colour: str) -> float:
-    """Relative luminance as WCAG 2.2 defines it. colour: '#rrggbb'."""
-    parts = [int(colour[start : start + 2], 16) / 255 for start in (1, 3, 5)]
-    red, green, blue = (
-        part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts
-    )
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(one: str, other: str) -> float:
-    dark, light = sorted((luminance(one), luminance(other)))
-    return (light + 0.05) / (dark + 0.05)
 
 
 def test_contrast_is_that_of_the_standard() -> None:
