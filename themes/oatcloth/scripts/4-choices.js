@@ -20,12 +20,20 @@
   // What stays in the head keeps its address when that of the window changes.
   for (const link of document.querySelectorAll('link[rel="icon"], link[rel="manifest"]')) link.href = `${link.href}`;
 
+  // A photo that waits below the fold is fetched later, perhaps when the window has the next page's address already.
+  const keepPhotos = (page) => {
+    for (const cut of page.querySelectorAll("[srcset]"))
+      cut.srcset = cut.srcset.replace(/\S+(?= \d+w)/g, (place) => new URL(place, location));
+  };
+  if (chosen() && location.protocol.startsWith("http")) keepPhotos(document);
+
   // still: what does not move in the window while all else changes. The window has the page's address already,
   // from which all addresses on it count.
   const setInPlace = (page, still) => {
     const top = still.getBoundingClientRect().top;
     const before = [...document.head.querySelectorAll(OF_THE_PAGE), ...body(document)];
     shown = location.pathname;
+    keepPhotos(page);
     document.documentElement.lang = page.documentElement.lang;
     document.head.append(...page.head.querySelectorAll(OF_THE_PAGE));
     atHand.before(...body(page));
