@@ -1,6 +1,6 @@
 """The whole of a school: every file under `content/` read, joined and checked."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from re import fullmatch
@@ -10,10 +10,11 @@ from sitegen.kitchen.declared import known_with, tables_of
 from sitegen.kitchen.prices import PriceList
 from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
-from sitegen.source.checks import CHECKS, SCHOOL_CHECKS
+from sitegen.source.checks import CHECKS, HEADING_CHECKS, SCHOOL_CHECKS
 from sitegen.source.context import Context
 from sitegen.source.declared import declared_in
 from sitegen.source.file_texts import SLUG_PATTERN
+from sitegen.source.headings import Heading, heading_of
 from sitegen.source.models import RecipeFile
 from sitegen.source.order_file import order_from, unread_recipes
 from sitegen.source.orders import Order
@@ -65,23 +66,66 @@ def read_content(root: Path) -> Content:
 
     root: the folder that holds `content/`. Faults come sorted by place, each once.
     """
+    school, slugs = read_school(root)
+    reading = _Reading(root)
+    sources = tuple(reading.sources(slugs))
+    headings = tuple(map(heading_of, sources))
+    content = read_kitchen(_with_recipes(school, reading, sources, headings))
+    return replace(content, faults=_sorted([*content.faults, *faults_of_headings(headings)]))
+
+
+def read_school(root: Path) -> tuple[Content, tuple[str, ...]]:
+    """What all recipes have in common (the site, the larder, technique pages), and the recipes' folders."""
     reading = _Reading(root)
     tables = reading.tables()
     school = reading.school(tables)
-    tables = _with_own_eggs(tables, school)
-    recipes = reading.recipes(tables)
+    slugs = reading.slugs()
     content = Content(
         root=str(root),
         school=school,
-        recipes=recipes,
+        recipes=(),
         tutorials=reading.tutorials(),
-        tables=tables,
+        tables=_with_own_eggs(tables, school),
         faults=(),
         texts=reading.texts,
-        prices=reading.prices(known_with(tables, tuple(row for one in recipes for row in one.declared))),
-        orders=reading.orders(recipes, tables),
     )
-    return replace(content, faults=_sorted([*reading.faults, *faults_of_meaning(content)]))
+    return replace(content, faults=tuple(reading.faults)), slugs
+
+
+def read_headings(root: Path, slugs: Iterable[str]) -> tuple[Heading, ...]:
+    """The heading of each recipe whose file has the right shape. slugs: of recipes, in order."""
+    return tuple(map(heading_of, _Reading(root).sources(slugs)))
+
+
+def read_recipes(school: Content, slugs: Iterable[str], headings: Sequence[Heading]) -> Content:
+    """The school with some of its recipes, read and checked.
+
+    slugs: whose, in order; with a recipe those that it draws on must be among them. headings: of all recipes
+    of the school, since a line may name any of them.
+    """
+    reading = _Reading(Path(school.root))
+    return _with_recipes(school, reading, tuple(reading.sources(slugs)), headings)
+
+
+def _with_recipes(
+    school: Content, reading: "_Reading", sources: Sequence[RecipeSource], headings: Sequence[Heading]
+) -> Content:
+    recipes = reading.recipes(sources, school.tables, tuple(heading.title for heading in headings))
+    texts = {**school.texts, **reading.texts}
+    content = replace(school, recipes=recipes, texts=texts, headings=tuple(headings))
+    return replace(content, faults=(*school.faults, *reading.faults, *faults_of_meaning(content)))
+
+
+def read_kitchen(content: Content) -> Content:
+    """The same with what is for the kitchen alone: prices and orders."""
+    reading = _Reading(Path(content.root))
+    declared = tuple(row for recipe in content.recipes for row in recipe.declared)
+    prices = reading.prices(known_with(content.tables, declared))
+    orders = reading.orders(content.recipes, content.tables, unread_recipes(content.faults, content.recipes))
+    faults = (*content.faults, *reading.faults)
+    return replace(
+        content, prices=prices, orders=orders, faults=faults, texts={**content.texts, **reading.texts}
+    )
 
 
 def _with_own_eggs(tables: Tables, school: School | None) -> Tables:
@@ -105,6 +149,12 @@ def faults_of_meaning(content: Content) -> Iterator[Fault]:
             yield from check(recipe, tables)
     for school_check in SCHOOL_CHECKS:
         yield from school_check(content)
+
+
+def faults_of_headings(headings: Sequence[Heading]) -> Iterator[Fault]:
+    """What the tables of checks find in the headings of all recipes."""
+    for check in HEADING_CHECKS:
+        yield from check(headings)
 
 
 def _sorted(faults: list[Fault]) -> tuple[Fault, ...]:
@@ -165,12 +215,9 @@ class _Reading:
         self.faults += faults
         return prices
 
-    def recipes(self, tables: Tables) -> tuple[Recipe, ...]:
-        sources = list(self._recipe_sources())
-        if not sources and self._is_there:
-            place = Place(self._folders.recipes.shown)
-            self.faults.append(NO_RECIPES.fault(place, "there is no recipe here"))
-        titles = tuple(source.file.title for source in sources)
+    def recipes(
+        self, sources: Sequence[RecipeSource], tables: Tables, titles: tuple[str, ...]
+    ) -> tuple[Recipe, ...]:
         recipes = []
         for source in sources:
             declared, faults = declared_in(source.document, source.file.larder, tables)
@@ -196,8 +243,10 @@ class _Reading:
             tutorials += [tutorial] if tutorial else []
         return tuple(tutorials)
 
-    def orders(self, recipes: tuple[Recipe, ...], tables: Tables) -> tuple[Order, ...]:
-        folder, unread = self._folders.orders, unread_recipes(self.faults, recipes)
+    def orders(
+        self, recipes: tuple[Recipe, ...], tables: Tables, unread: frozenset[str]
+    ) -> tuple[Order, ...]:
+        folder = self._folders.orders
         orders = []
         for path in sorted(folder.path.glob("*.yaml")) if folder.path.is_dir() else ():
             document = self._document(folder, path.name)
@@ -207,8 +256,15 @@ class _Reading:
                 orders += [order] if order else []
         return tuple(orders)
 
-    def _recipe_sources(self) -> Iterator[RecipeSource]:
-        """Each recipe whose file has the right shape; the faults of the others are kept."""
+    def slugs(self) -> tuple[str, ...]:
+        """The folders of recipes, sorted; what is none is told."""
+        slugs = tuple(self._slugs())
+        if not slugs and self._is_there:
+            place = Place(self._folders.recipes.shown)
+            self.faults.append(NO_RECIPES.fault(place, "there is no recipe here"))
+        return slugs
+
+    def _slugs(self) -> Iterator[str]:
         folder = self._folders.recipes
         for path in sorted(folder.path.iterdir()) if folder.path.is_dir() else ():
             if path.name.startswith("."):
@@ -217,16 +273,17 @@ class _Reading:
                 place = Place(folder.shown_file(path.name))
                 self.faults.append(STRAY_FILE.fault(place, f"'{path.name}' is no folder"))
             elif self._is_slug(path.name, folder) and self._lies_inside(path, folder.shown_file(path.name)):
-                yield from self._recipe_source(Folder(path, folder.shown_file(path.name)))
+                yield path.name
 
-    def _recipe_source(self, folder: Folder) -> Iterator[RecipeSource]:
-        document = self._document(folder, "recipe.yaml")
-        if document is None:
-            return
-        file, faults = shaped(document, RecipeFile)
-        self.faults += faults
-        if file is not None:
-            yield RecipeSource(folder.path.name, folder, document, file)
+    def sources(self, slugs: Iterable[str]) -> Iterator[RecipeSource]:
+        """Each recipe whose file has the right shape; the faults of the others are kept."""
+        for slug in slugs:
+            folder = Folder(self._folders.recipes.path / slug, self._folders.recipes.shown_file(slug))
+            document = self._document(folder, "recipe.yaml")
+            file, faults = shaped(document, RecipeFile) if document is not None else (None, ())
+            self.faults += faults
+            if document is not None and file is not None:
+                yield RecipeSource(slug, folder, document, file)
 
     def _document(self, folder: Folder, name: str) -> Document | None:
         shown, path = folder.shown_file(name), folder.path / name

@@ -78,6 +78,15 @@ def recipe_from(source: RecipeSource, context: Context) -> tuple[Recipe | None, 
     return (None if reading.is_misread else recipe), tuple(reading.faults)
 
 
+def release_of(file: RecipeFile, document: Document) -> Release:
+    """Its days; those of a draft where the file names none."""
+    release = file.release
+    if release is None:
+        return Release(None, None, PublicShows.TEASER)
+    shows = PublicShows(release.public_shows)
+    return Release(release.subscribers, release.public, shows, document.key_place(("release",)))
+
+
 class _RecipeReading:
     """One walk through a recipe file. faults grow; `is_misread` once a text could not be read."""
 
@@ -108,7 +117,7 @@ class _RecipeReading:
             tin=tin,
             tags=tuple(file.tags),
             photo=self._photo(file.photo, ("photo",)),
-            release=self._release(),
+            release=release_of(self._file, self._document),
             video=self._video(),
             batches=batches,
             notes=file.notes or "",
@@ -219,13 +228,6 @@ class _RecipeReading:
             self._read(path, lambda text, at: read_batch(text, at, self._context, makes)) for path in paths
         )
         return tuple(batch for batch in read if batch is not None)
-
-    def _release(self) -> Release:
-        file = self._file.release
-        if file is None:
-            return Release(None, None, PublicShows.TEASER)
-        shows = PublicShows(file.public_shows)
-        return Release(file.subscribers, file.public, shows, self._document.key_place(("release",)))
 
     def _video(self) -> Video | None:
         file = self._file.video

@@ -9,6 +9,7 @@ from sitegen.kitchen.method import Photo
 from sitegen.kitchen.prices import PriceList
 from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
+from sitegen.source.headings import Heading
 from sitegen.source.orders import Order
 
 HALF_PAPERS = frozenset({"a5", "half-letter"})
@@ -67,7 +68,7 @@ class Content:
     """Everything read from a folder. `root` is the folder that holds `content/`.
 
     recipes and tutorials that could not be read at all are missing here and stand in `faults`.
-    texts: file -> its lines, to show the line of a fault. prices: what the school pays, for the kitchen's own
+    texts: file -> its lines, to show the line of a fault. headings: of every recipe that has one. prices: what the school pays, for the kitchen's own
     commands; None where it has no `prices.yaml`, or one at fault. orders: of `content/orders/`, likewise.
     """
 
@@ -80,3 +81,4 @@ class Content:
     texts: Mapping[str, tuple[str, ...]] = field(hash=False, compare=False, repr=False)
     prices: PriceList | None = None
     orders: tuple[Order, ...] = ()
+    headings: tuple[Heading, ...] = ()

@@ -1,12 +1,12 @@
 """Titles that would be taken for one another, and titles that a step names in `after`."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 
 from sitegen.faults import Fault, FaultCode, Severity
 from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
-from sitegen.source.school import Content
+from sitegen.source.headings import Heading
 
 TITLE_TWICE = FaultCode(
     "title-twice",
@@ -84,32 +84,32 @@ def after_is_known(recipe: Recipe, _tables: Tables) -> Iterator[Fault]:
                     yield UNKNOWN_AFTER.fault(step.at, f"'{title}' is no component of this recipe", way_out)
 
 
-def titles_differ(content: Content) -> Iterator[Fault]:
+def titles_differ(headings: Sequence[Heading]) -> Iterator[Fault]:
     """A title names one thing in the whole school."""
-    owners: dict[str, Recipe] = {}
-    for recipe in content.recipes:
-        first = owners.setdefault(recipe.title.casefold(), recipe)
-        if first is not recipe:
-            sentence = f"'{recipe.title}' is the title of {first.at.file or first.slug} already"
-            yield TITLE_TWICE.fault(recipe.at, sentence)
-    for recipe in content.recipes:
-        for component in recipe.components:
-            owner = owners.get(component.title.casefold(), recipe)
-            if owner is not recipe:
-                sentence = f"'{component.title}' is also the title of {owner.at.file or owner.slug}"
-                yield TITLE_OF_BOTH.fault(component.at, sentence)
+    owners: dict[str, Heading] = {}
+    for heading in headings:
+        first = owners.setdefault(heading.title.casefold(), heading)
+        if first is not heading:
+            sentence = f"'{heading.title}' is the title of {first.at.file or first.slug} already"
+            yield TITLE_TWICE.fault(heading.at, sentence)
+    for heading in headings:
+        for part in heading.parts:
+            owner = owners.get(part.title.casefold(), heading)
+            if owner is not heading:
+                sentence = f"'{part.title}' is also the title of {owner.at.file or owner.slug}"
+                yield TITLE_OF_BOTH.fault(part.at, sentence)
 
 
-def tags_spelt_alike(content: Content) -> Iterator[Fault]:
+def tags_spelt_alike(headings: Sequence[Heading]) -> Iterator[Fault]:
     """One tag, one spelling."""
     spelt: dict[str, str] = {}
-    for recipe in content.recipes:
-        for tag in recipe.tags:
+    for heading in headings:
+        for tag in heading.tags:
             first = spelt.setdefault(tag.casefold(), tag)
             if first != tag:
                 sentence = f"the tag '{tag}' is '{first}' elsewhere"
-                yield TAG_SPELLINGS.fault(recipe.at, sentence, f"write '{first}'")
+                yield TAG_SPELLINGS.fault(heading.at, sentence, f"write '{first}'")
 
 
 CHECKS = (components_differ, after_is_known)
-SCHOOL_CHECKS = (titles_differ, tags_spelt_alike)
+HEADING_CHECKS = (titles_differ, tags_spelt_alike)
