@@ -29,13 +29,14 @@ def with_bases(recipe: Recipe, bases: Mapping[str, Recipe]) -> Iterator[Recipe]:
     while waiting:
         each = waiting.pop(0)
         yield each
-        for title in _drawn_on(each):
+        for title in bases_of(each):
             if title in bases and title not in seen:
                 seen.add(title)
                 waiting.append(bases[title])
 
 
-def _drawn_on(recipe: Recipe) -> Iterator[str]:
+def bases_of(recipe: Recipe) -> Iterator[str]:
+    """Titles of the recipes that it draws on itself, one for each line that does."""
     for component in recipe.components:
         for line in component.lines:
             if isinstance(line, PartLine) and line.from_base:

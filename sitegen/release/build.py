@@ -1,51 +1,47 @@
 """The whole trip: a folder is read, proofed, printed, and its new output swapped in at once.
 
 The steps bear the numbers of `steps.py`. Whatever goes wrong before the last one leaves the old
-output as it is.
+output as it is. No step holds more than one recipe's sheets at a time in any process.
 """
 
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date, datetime
-from hashlib import sha256
 from pathlib import Path
 
 from sitegen import __version__
-from sitegen.faults import Fault
+from sitegen.faults import Fault, Severity
 from sitegen.press.leaf import Tree
-from sitegen.press.theme import load_theme
+from sitegen.press.theme import Theme, load_theme
 from sitegen.press.theme_folder import find_theme, lineage
+from sitegen.press.tokens import ThemeUnusable
 from sitegen.release import swap
-from sitegen.release.cache import Cache, makers_hash, program_hash
-from sitegen.release.days import school_day, standing
+from sitegen.release.cache import Cache, NotKept, makers_hash, program_hash
+from sitegen.release.commission import Commission, CommissionFile, handed_out
+from sitegen.release.days import Standing, school_day, standing
 from sitegen.release.failures import FAILURES, faults_of
 from sitegen.release.lock import only_build
-from sitegen.release.outputs import Build, Output, all_outputs, offline_workers
+from sitegen.release.outputs import Build, BuiltRecipe, all_outputs, offline_workers
+from sitegen.release.parcel import Parcel
 from sitegen.release.print_room import CutPhotos, PrintRoom
-from sitegen.release.proof import Proof, proof
-from sitegen.release.report import (
-    BuiltFile,
-    Report,
-    changes_since,
-    file_hashes,
-    last_report,
-    release_input,
-)
-from sitegen.release.sheets import RecipeSheets, SheetSetter
+from sitegen.release.proof import all_faults, is_kitchens_own, proof, texts_of
+from sitegen.release.report import Changes, Report, changes_since, file_hashes, last_report, release_input
 from sitegen.release.sites import (
     Site,
-    public_site,
-    site_imprint,
-    subscribers_site,
+    imprints,
+    newest_first,
     technique_photos,
-    text_briefs,
     tutorial_entries,
     word_rules,
 )
+from sitegen.release.staging import OldOutput, Stage
 from sitegen.release.steps import Progress, Step
+from sitegen.release.survey import Survey
+from sitegen.release.temporary import temporary_files
+from sitegen.release.unchanged import LastSchool, keep_school, kept_school, school_key
 from sitegen.release.workers import Workers
-from sitegen.source.prices import PRICE_LIST
-from sitegen.source.school import Content, School
+from sitegen.source.library import faults_of_headings, read_school
 
 WORKSHOP = ".sitegen"
 OUTPUT = "output"
@@ -64,13 +60,23 @@ class Order:
     on: date | None = None
     jobs: int = 1
 
+    def day(self, time_zone: str) -> date:
+        """The day that is built for. time_zone: the school's."""
+        return self.on or school_day(self.now, time_zone)
+
 
 @dataclass(frozen=True)
 class Published:
-    """A build that was swapped in: its report, and the proof with what advice it gave."""
+    """A build that was swapped in, or found to be there already.
+
+    faults: advice of the proof; texts: file -> lines, to show it. linked: how many files are those of the
+    last build.
+    """
 
     report: Report
-    proof: Proof
+    faults: tuple[Fault, ...]
+    texts: Mapping[str, tuple[str, ...]]
+    linked: int
 
 
 class Refused(Exception):
@@ -85,138 +91,215 @@ class Refused(Exception):
 def publish(root: Path, order: Order, progress: Progress) -> Published:
     """Build `root/output/` anew. Raises Refused, with the old output kept, and MachineLacks."""
     root = root.resolve()
+    workshop = root / WORKSHOP
     try:
-        with only_build(root / WORKSHOP), Workers(order.jobs) as workers:
+        with (
+            only_build(workshop),
+            temporary_files(workshop) as temporary,
+            Workers(order.jobs, temporary) as workers,
+        ):
             cache = Cache(root / WORKSHOP / "cache", makers_hash())
-            return _published(PrintRoom(root, cache, workers, progress), order)
+            room = PrintRoom(root, cache, workers, progress)
+            with suppress(NotKept):
+                return _published(room, order)
+            # What was found damaged is gone now, so that it is made anew.
+            return _published(room, order)
     except FAILURES as problem:
         raise Refused(faults_of(problem, root), {}) from problem
 
 
 def _published(room: PrintRoom, order: Order) -> Published:
-    root, progress = room.root, room.progress
-    progress.begin(Step.READ, 0)
-    room.make_ready()
+    root = room.root
+    room.progress.begin(Step.READ, 0)
     swap.finish_arrival(root / OUTPUT)
-    proofed = proof(root)
-    school, setter = proofed.content.school, proofed.setter
-    if proofed.errors or school is None or setter is None:
-        raise Refused(proofed.faults, proofed.content.texts)
-    day = order.on or school_day(order.now, school.time_zone)
-    sheets = _all_sheets(proofed.content, setter, progress)
-    build = _printed(room, _sites(root, proofed.content, school, sheets, day), sheets)
-    inputs = _inputs(root, school, sheets, day) | {"sitegen": program_hash()}
-    report = _swapped_in(root, build, inputs, day, progress)
-    build.cache.forget_unused()
-    return Published(report, proofed)
+    digests = file_hashes(root, [root / "content"])
+    old = OldOutput(root / OUTPUT, last_report(root / OUTPUT))
+    return _unchanged(room, order, digests, old) or _built(room, order, digests, old)
 
 
-def _all_sheets(content: Content, setter: SheetSetter, progress: Progress) -> tuple[RecipeSheets, ...]:
-    progress.begin(Step.SHEETS, len(content.recipes))
-    sheets = []
-    for recipe in content.recipes:
-        sheets.append(setter.all_sheets(recipe))
-        progress.advance()
-    return tuple(sheets)
+def _unchanged(room: PrintRoom, order: Order, digests: Mapping[str, str], old: OldOutput) -> Published | None:
+    """The last build once more, if it would come out the same and still lies there whole."""
+    root = room.root
+    school = kept_school(room.cache, school_key(room.cache, digests))
+    if school is None or old.report is None:
+        return None
+    day = order.day(school.time_zone)
+    standings = {slug: standing(release, day) for slug, release in school.releases.items()}
+    inputs = _inputs(root, digests, lineage(find_theme(root, school.theme)), standings)
+    if inputs != old.report.inputs or not old.is_whole():
+        return None
+    report = old.report.model_copy(update={"on": day.isoformat(), "changes": Changes()})
+    swap.replace_file(old.folder / REPORT, report.as_json().encode())
+    return Published(report, school.faults, texts_of(root, school.faults), len(old.files))
 
 
-@dataclass(frozen=True)
-class _Sites:
-    public: Site
-    subscribers: Site
-    school: School
+def _built(room: PrintRoom, order: Order, digests: Mapping[str, str], old: OldOutput) -> Published:
+    root, cache = room.root, room.cache
+    room.make_ready()
+    survey = _surveyed(room, order, digests)
+    theme = _theme(root, survey.school.theme)
+    with swap.scratch_folder(root / WORKSHOP) as scratch:
+        commission = handed_out(_commission(survey, theme, cache), scratch)
+        parcels = room.parcels(commission, survey)
+        faults = _proofed(room, commission, survey, parcels)
+        photos = _cut(room, survey, theme, parcels)
+        build = _printed(room, commission, survey, theme, parcels, photos)
+    themes = lineage(find_theme(root, survey.school.theme))
+    inputs = _inputs(root, digests, themes, survey.standings)
+    report, linked = _swapped_in(room, build, inputs, survey.day, old)
+    keep_school(cache, school_key(cache, digests), _last_school(survey, faults))
+    cache.forget_unused()
+    return Published(report, faults, texts_of(root, faults), linked)
 
 
-def _sites(root: Path, content: Content, school: School, sheets: Sequence[RecipeSheets], day: date) -> _Sites:
-    in_common = Site(
-        tree=Tree.PUBLIC,
-        imprint=site_imprint(school),
-        theme=load_theme(find_theme(root, school.theme)),
-        recipes=(),
-        tutorials=tutorial_entries(content.tutorials),
-        word_rules=word_rules(content.tables),
-        technique_photos=technique_photos(content.tutorials),
+def _surveyed(room: PrintRoom, order: Order, digests: Mapping[str, str]) -> Survey:
+    content, slugs = read_school(room.root)
+    school = content.school
+    if school is None:
+        raise _refused(room.root, proof(room.root).faults)
+    headings = room.headings(slugs, digests)
+    return Survey(room.root, content, school, slugs, headings, digests, order.day(school.time_zone))
+
+
+def _theme(root: Path, name: str) -> Theme:
+    try:
+        return load_theme(find_theme(root, name))
+    except ThemeUnusable as problem:
+        raise _refused(root, (*proof(root).faults, *faults_of(problem, root))) from problem
+
+
+def _commission(survey: Survey, theme: Theme, cache: Cache) -> Commission:
+    return Commission(
+        root=survey.root,
+        headings=survey.headings,
+        standings=survey.standings,
+        digests=survey.digests,
+        imprints=imprints(survey.school),
+        theme=theme,
+        cache=cache,
     )
-    public = public_site(school, sheets, day, in_common)
-    return _Sites(public, subscribers_site(school, sheets, day, in_common), school)
 
 
-def _printed(room: PrintRoom, sites: _Sites, sheets: Sequence[RecipeSheets]) -> Build:
-    """Cut fonts and photos and print every card, so that what is left is text."""
-    shown = dict.fromkeys([*sites.public.photos(), *sites.subscribers.photos()])
-    photos = room.cut(list(shown), sites.subscribers)
+def _proofed(
+    room: PrintRoom, commission: CommissionFile, survey: Survey, parcels: Sequence[Parcel]
+) -> tuple[Fault, ...]:
+    """The advice of the whole school. Raises Refused where there is an error in it."""
+    faults = all_faults(
+        [
+            *survey.content.faults,
+            *faults_of_headings(survey.headings),
+            *(fault for parcel in parcels for fault in parcel.faults),
+            *room.kitchen_faults(commission, survey),
+        ],
+        [fault for parcel in parcels for fault in parcel.idle],
+    )
+    if any(fault.severity is Severity.ERROR for fault in faults):
+        raise _refused(room.root, faults)
+    return faults
+
+
+def _refused(root: Path, faults: Sequence[Fault]) -> Refused:
+    return Refused(faults, texts_of(root, faults))
+
+
+def _cut(room: PrintRoom, survey: Survey, theme: Theme, parcels: Sequence[Parcel]) -> CutPhotos:
+    """Cut fonts and photos."""
+    techniques = technique_photos(survey.content.tutorials)
+    listed = (each for parcel in parcels for each in (parcel.public, parcel.subscribers) if each)
+    photos = dict.fromkeys(file for each in listed for file in each.photos)
+    photos |= dict.fromkeys(file for files in techniques.values() for file in files)
+    boxes = dict.fromkeys(box for parcel in parcels for card in parcel.cards for box in card.photos)
+    return room.cut(list(photos), list(boxes), survey.digests, theme)
+
+
+def _printed(
+    room: PrintRoom,
+    commission: CommissionFile,
+    survey: Survey,
+    theme: Theme,
+    parcels: Sequence[Parcel],
+    photos: CutPhotos,
+) -> Build:
+    """Print every card and make every recipe's pages, so that what is left is what shows the whole school."""
+    cards = room.cards(commission, survey, theme, parcels, photos)
+    pages = room.pages(commission, survey, theme, parcels)
+    recipes = tuple(
+        BuiltRecipe(parcel, pages[parcel.slug], tuple((card, cards[card.path]) for card in parcel.cards))
+        for parcel in parcels
+    )
     return Build(
-        public=_with_pictures(sites.public, photos),
-        subscribers=_with_pictures(sites.subscribers, photos),
-        texts=text_briefs(sites.school, sheets),
+        public=_site(survey, theme, parcels, photos, Tree.PUBLIC),
+        subscribers=_site(survey, theme, parcels, photos, Tree.SUBSCRIBERS),
+        recipes=recipes,
         theme_files=photos.theme_files,
         pictures=photos.files,
-        cards=room.cards(sites.subscribers, photos),
         cache=room.cache,
     )
 
 
-def _with_pictures(site: Site, photos: CutPhotos) -> Site:
-    """The site with those pictures that it may show, and no others."""
+def _site(survey: Survey, theme: Theme, parcels: Sequence[Parcel], photos: CutPhotos, tree: Tree) -> Site:
+    """One tree for readers, with those pictures that it may show and no others."""
+    of_both = imprints(survey.school)
+    site = Site(
+        tree=tree,
+        imprint=of_both.public if tree is Tree.PUBLIC else of_both.subscribers,
+        theme=theme,
+        recipes=newest_first(each for parcel in parcels if (each := parcel.listed(tree))),
+        tutorials=tutorial_entries(survey.content.tutorials),
+        word_rules=word_rules(survey.content.tables),
+        technique_photos=technique_photos(survey.content.tutorials),
+    )
     return replace(site, pictures={file: photos.pictures[file] for file in site.photos()})
 
 
-def _swapped_in(root: Path, build: Build, inputs: Mapping[str, str], day: date, progress: Progress) -> Report:
+def _swapped_in(
+    room: PrintRoom, build: Build, inputs: Mapping[str, str], day: date, old: OldOutput
+) -> tuple[Report, int]:
     """Write the new output beside the old one, then let it take its place."""
-    stage = swap.fresh_stage(root / WORKSHOP)
-    files = _written(stage, build, progress)
-    changes = changes_since(last_report(root / OUTPUT), files, inputs)
+    root = room.root
+    stage = Stage(swap.fresh_stage(root / WORKSHOP), old)
+    _fill(stage, build, room.progress)
+    files = dict(sorted(stage.files.items()))
+    changes = changes_since(old.report, files, inputs)
     report = Report(on=day.isoformat(), sitegen=__version__, changes=changes, files=files, inputs=inputs)
-    (stage / REPORT).write_text(report.as_json(), encoding="utf-8")
-    progress.begin(Step.SWAP, 0)
-    swap.appear(stage, root / OUTPUT)
-    return report
+    (stage.folder / REPORT).write_text(report.as_json(), encoding="utf-8")
+    room.progress.begin(Step.SWAP, 0)
+    swap.appear(stage.folder, root / OUTPUT)
+    return report, stage.linked
 
 
-def _written(stage: Path, build: Build, progress: Progress) -> dict[str, BuiltFile]:
-    """Each output as a file. Returns path below `output/` -> what it is, sorted by path."""
+def _fill(stage: Stage, build: Build, progress: Progress) -> None:
+    """Each output as a file below the stage."""
     outputs = all_outputs(build)
-    progress.begin(Step.PAGES, len(outputs))
+    progress.begin(Step.FILES, len(outputs))
     for tree in Tree:
-        (stage / tree).mkdir()
-    files = {}
+        (stage.folder / tree).mkdir()
+    stage.expect(outputs)
     for output in outputs:
-        files[_place(output)] = _file_written(stage, output)
+        stage.take(output)
         progress.advance()
-    for output in offline_workers(build, {place: file.sha256 for place, file in files.items()}):
-        files[_place(output)] = _file_written(stage, output)
-    return dict(sorted(files.items()))
+    digests = {place: file.sha256 for place, file in stage.files.items()}
+    for output in offline_workers(build, digests):
+        stage.take(output)
 
 
-def _file_written(stage: Path, output: Output) -> BuiltFile:
-    body = output.body()
-    path = stage / _place(output)
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_bytes(body)
-    return BuiltFile(size=len(body), sha256=sha256(body).hexdigest(), about=output.about)
+def _inputs(
+    root: Path, digests: Mapping[str, str], themes: Sequence[Path], standings: Mapping[str, Standing]
+) -> dict[str, str]:
+    """Everything that the output depends on: files, how each recipe stands on the day, the program."""
+    told = {release_input(slug): _standing_text(each) for slug, each in standings.items()}
+    files = {**digests, **file_hashes(root, themes)}
+    published = {file: digest for file, digest in files.items() if not is_kitchens_own(file)}
+    return published | told | {"sitegen": program_hash()}
 
 
-def _place(output: Output) -> str:
-    """Its path below `output/`."""
-    return f"{output.tree}/{output.path}"
-
-
-def _inputs(root: Path, school: School, sheets: Sequence[RecipeSheets], day: date) -> dict[str, str]:
-    """Everything that the output depends on: files, and each recipe's standing on the day."""
-    themes = lineage(find_theme(root, school.theme))
-    standings = {release_input(each.recipe.slug): standing(each.recipe.release, day) for each in sheets}
-    told = {name: _standing_text(each.subscribers, each.public) for name, each in standings.items()}
-    files = file_hashes(root, [root / "content", *themes])
-    return {name: digest for name, digest in files.items() if not _is_kitchens_own(name)} | told
-
-
-def _is_kitchens_own(file: str) -> bool:
-    """Whether nothing that is built depends on a file: what the school pays, and its orders."""
-    return file == f"content/{PRICE_LIST}" or file.startswith("content/orders/")
-
-
-def _standing_text(subscribers: bool, public: str | None) -> str:
+def _standing_text(each: Standing) -> str:
     """'subscribers', 'subscribers, everyone: teaser', or 'nobody'."""
-    if not subscribers:
+    if not each.subscribers:
         return "nobody"
-    return f"subscribers, everyone: {public}" if public else "subscribers"
+    return f"subscribers, everyone: {each.public}" if each.public else "subscribers"
+
+
+def _last_school(survey: Survey, faults: tuple[Fault, ...]) -> LastSchool:
+    releases = {heading.slug: heading.release for heading in survey.headings}
+    return LastSchool(survey.school.theme, survey.school.time_zone, releases, faults)

@@ -4,6 +4,7 @@ An entry is never asked whether it is still good: other inputs have another key,
 merely never found again. Faults are not kept, only finished bytes.
 """
 
+import functools
 import os
 import time
 from dataclasses import dataclass
@@ -14,10 +15,13 @@ from pathlib import Path
 from tempfile import NamedTemporaryFile
 
 _DIGEST_BYTES = 32
+_LENGTH_BYTES = 8
+_HEAD_BYTES = _DIGEST_BYTES + _LENGTH_BYTES
 _KEPT_SECONDS = 30 * 24 * 60 * 60
 _LIBRARIES = ("fonttools", "jinja2", "markdown", "nh3", "pillow", "pydyf", "segno", "weasyprint")
 
 
+@functools.cache
 def makers_hash() -> str:
     """A hash of what makes the entries: the press, the values that it is given, and its libraries.
 
@@ -29,6 +33,7 @@ def makers_hash() -> str:
     )
 
 
+@functools.cache
 def program_hash() -> str:
     """A hash of the whole program with its tables, and of the libraries."""
     return _hash_of(("",))
@@ -63,12 +68,12 @@ def _version(library: str) -> str:
 
 
 class NotKept(Exception):
-    """An entry vanished while a build ran."""
+    """An entry vanished while a build ran, or was found damaged."""
 
 
 @dataclass(frozen=True)
 class Cache:
-    """Kept bytes in a folder, `.sitegen/cache/`. Each file begins with the hash of what follows it.
+    """Kept bytes in a folder, `.sitegen/cache/`. Each file begins with the hash and length of what follows.
 
     makers: hash of what makes the entries (`makers_hash`), which goes into every key.
     """
@@ -89,22 +94,40 @@ class Cache:
         return digest.hexdigest()
 
     def get(self, key: str) -> bytes | None:
-        """The kept bytes, or None. A file that was cut short by a power failure counts as none."""
+        """The kept bytes, or None. A file that is damaged counts as none, and is taken away."""
         path = self._path(key)
         try:
             kept = path.read_bytes()
             os.utime(path)
         except OSError:
             return None
-        digest, body = kept[:_DIGEST_BYTES], kept[_DIGEST_BYTES:]
-        return body if sha256(body).digest() == digest else None
+        body = kept[_HEAD_BYTES:]
+        if kept[:_HEAD_BYTES] == _head(body):
+            return body
+        path.unlink(missing_ok=True)
+        return None
+
+    def digest(self, key: str) -> str | None:
+        """The hash of the kept bytes, told from the head of their file; None where they are not kept.
+
+        A file that was cut short by a power failure counts as none; other damage shows when it is fetched.
+        """
+        try:
+            with self._path(key).open("rb") as file:
+                head = file.read(_HEAD_BYTES)
+                size = os.fstat(file.fileno()).st_size
+                os.utime(file.fileno())
+        except OSError:
+            return None
+        is_whole = size == _HEAD_BYTES + int.from_bytes(head[_DIGEST_BYTES:])
+        return head[:_DIGEST_BYTES].hex() if is_whole and len(head) == _HEAD_BYTES else None
 
     def has(self, key: str) -> bool:
-        """Whether the bytes are kept, whole."""
-        return self.get(key) is not None
+        """Whether the bytes are kept; see `digest`."""
+        return self.digest(key) is not None
 
     def fetch(self, key: str) -> bytes:
-        """Bytes that this build has put there; raises NotKept where another hand took them away."""
+        """Bytes that are kept. Raises NotKept where another hand took them away, or they are damaged."""
         body = self.get(key)
         if body is None:
             raise NotKept(key)
@@ -115,8 +138,15 @@ class Cache:
         path = self._path(key)
         path.parent.mkdir(parents=True, exist_ok=True)
         with NamedTemporaryFile(dir=path.parent, prefix=".part-", delete=False) as part:
-            part.write(sha256(body).digest() + body)
+            part.write(_head(body) + body)
         os.replace(part.name, path)
+
+    def put_leaf(self, body: bytes) -> str:
+        """Keep bytes under a key that they themselves decide. Returns the key."""
+        key = self.key("leaf", sha256(body).digest())
+        if not self.has(key):
+            self.put(key, body)
+        return key
 
     def forget_unused(self) -> None:
         """Drop entries that no build has asked for in thirty days, and parts that were never finished."""
@@ -127,3 +157,7 @@ class Cache:
 
     def _path(self, key: str) -> Path:
         return self.folder / key[:2] / key
+
+
+def _head(body: bytes) -> bytes:
+    return sha256(body).digest() + len(body).to_bytes(_LENGTH_BYTES)

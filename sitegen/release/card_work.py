@@ -6,9 +6,11 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from sitegen.press.card import CardPress
-from sitegen.press.imprint import Imprint
 from sitegen.press.theme import Theme
 from sitegen.release.cache import Cache
+from sitegen.release.commission import CommissionFile
+from sitegen.release.parcel import CardRow
+from sitegen.release.recipe_work import shown_recipe
 from sitegen.release.theme_work import ThemeWork
 from sitegen.release.workers import Workers
 from sitegen.sheet.values import Sheet
@@ -35,47 +37,51 @@ class CardFailed(Exception):
 
 @dataclass(frozen=True)
 class CardWork:
-    """Prints one card. photos: file -> key of its cut in the cache. page_address: of the recipe's page."""
+    """Prints one card. drawn_on: see `SetWork`. cuts: photo -> key of its cut in the cache."""
 
-    sheet: Sheet = field(repr=False)
-    imprint: Imprint
-    paper: str
-    page_address: str
-    photos: Mapping[str, str] = field(hash=False)
-    theme: Theme
-    cache: Cache
-
-    @property
-    def key(self) -> str:
-        made_of = (self.sheet, self.imprint, self.paper, self.page_address, sorted(self.photos.items()))
-        return self.cache.key("card", self.theme.digest, repr(made_of))
+    commission: CommissionFile
+    slug: str
+    drawn_on: tuple[str, ...]
+    card: CardRow
+    cuts: Mapping[str, str] = field(hash=False)
+    key: str
 
     def made(self) -> None:
-        photos = {file: self.cache.fetch(key) for file, key in self.photos.items()}
-        press = _warm_press(self.theme, self.cache)
-        head = self.sheet.head
+        commission = self.commission.read()
+        cache, card, imprint = commission.cache, self.card, commission.imprints.subscribers
+        photos = {file: cache.fetch(key) for file, key in self.cuts.items()}
+        press = _warm_press(commission.theme, cache)
         try:
-            card = press.print_card(self.sheet, self.imprint, self.paper, photos, self.page_address)
+            sheet = self._sheet()
+            body = press.print_card(sheet, imprint, card.paper, photos, imprint.address + card.page)
         except Exception as problem:  # a press that trips over one card must name it, whatever it raises
             reason = f"{type(problem).__name__}: {problem}"
-            raise CardFailed(head.slug, head.edition.key, self.paper, reason) from problem
-        self.cache.put(self.key, card)
+            raise CardFailed(self.slug, card.edition, card.paper, reason) from problem
+        cache.put(self.key, body)
+
+    def _sheet(self) -> Sheet:
+        shown = shown_recipe(self.commission, self.slug, self.drawn_on).subscribers
+        views = shown.rows[0] if shown else ()
+        return next(
+            view for view in views if isinstance(view, Sheet) and view.head.edition.key == self.card.edition
+        )
 
 
-def print_all(work: Sequence[CardWork], workers: Workers, on_each: Callable[[], None]) -> None:
+def card_key(cache: Cache, theme: Theme, card: CardRow, cuts: Mapping[str, str]) -> str:
+    """The key of a printed card: of all that it shows, the theme, and its photos as they are cut."""
+    return cache.key("card", theme.digest, card.made_of, repr(sorted(cuts.items())))
+
+
+def print_all(work: Sequence[CardWork], cache: Cache, workers: Workers, on_each: Callable[[], None]) -> None:
     """Have every card in the cache, those with most steps first so that no worker ends long after the rest.
 
     Raises CardFailed, MachineLacks, OSError, WorkerDied.
     """
-    missing = [each for each in work if not each.cache.has(each.key)]
+    missing = [each for each in work if not cache.has(each.key)]
     for _ in range(len(work) - len(missing)):
         on_each()
-    longest_first = sorted(missing, key=_steps, reverse=True)
+    longest_first = sorted(missing, key=lambda each: each.card.steps, reverse=True)
     workers.worked_off(longest_first, on_each)
-
-
-def _steps(work: CardWork) -> int:
-    return sum(len(part.steps) for part in work.sheet.components)
 
 
 @functools.cache

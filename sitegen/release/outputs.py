@@ -1,13 +1,11 @@
 """The table of outputs: what is made, by what, and for whom. A new output is one row here."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from hashlib import sha256
-from itertools import groupby
 
 from sitegen.press import addresses
-from sitegen.press.choices import CardFile
 from sitegen.press.entries import IndexEntry, tag_link
 from sitegen.press.feeds import atom_feed, sitemap
 from sitegen.press.find_index import find_index
@@ -16,44 +14,57 @@ from sitegen.press.leaf import Tree
 from sitegen.press.not_found_page import not_found_page
 from sitegen.press.not_kept_page import not_kept_page
 from sitegen.press.offline import worker
-from sitegen.press.recipe_page import recipe_page
 from sitegen.press.robots import robots
-from sitegen.press.texts import change_notice, subscriber_post, video_description
 from sitegen.press.tutorial_pages import tutorial_page, tutorials_page
 from sitegen.press.web_manifest import web_manifest
-from sitegen.release.audience import photos_in
-from sitegen.release.cache import Cache
+from sitegen.release.cache import Cache, NotKept
+from sitegen.release.parcel import CardRow, PageRow, Parcel
 from sitegen.release.print_room import PictureFiles
-from sitegen.release.sites import ShownRecipe, Site, TextBrief
+from sitegen.release.sites import Site
 
 
 @dataclass(frozen=True)
 class Output:
     """One file to come. path: POSIX, relative to its tree. body: makes the bytes when it is written.
 
-    about: slugs of the recipes that it shows; empty for the school as a whole.
+    about: slugs of the recipes that it shows; empty for the school as a whole. digest: hash of the bytes
+    where it is known beforehand, '' where not.
     """
 
     tree: Tree
     path: str
     body: Callable[[], bytes]
     about: tuple[str, ...] = ()
+    digest: str = ""
+
+    @property
+    def place(self) -> str:
+        """Its path below `output/`."""
+        return f"{self.tree}/{self.path}"
+
+
+@dataclass(frozen=True)
+class BuiltRecipe:
+    """A recipe that is worked off. pages: in both trees, and its texts. cards: each with its cache key."""
+
+    parcel: Parcel
+    pages: tuple[PageRow, ...]
+    cards: tuple[tuple[CardRow, str], ...]
 
 
 @dataclass(frozen=True)
 class Build:
     """Everything that outputs are made of.
 
-    theme_files: (path in the tree, cache key). pictures: the same, by source.
-    cards: path in the tree -> cache key.
+    recipes: all without errors, drafts too. theme_files: (path in the tree, cache key). pictures: the same,
+    by source.
     """
 
     public: Site
     subscribers: Site
-    texts: tuple[TextBrief, ...]
+    recipes: tuple[BuiltRecipe, ...]
     theme_files: tuple[tuple[str, str], ...]
     pictures: PictureFiles
-    cards: Mapping[str, str]
     cache: Cache
 
     def site(self, tree: Tree) -> Site:
@@ -87,23 +98,20 @@ def offline_workers(build: Build, digests: Mapping[str, str]) -> Iterator[Output
         yield Output(tree, addresses.WORKER, made)
 
 
-def recipe_pages(build: Build, tree: Tree) -> Iterator[Output]:
-    """Each recipe in each edition at each batch that its audience may choose."""
-    site = build.site(tree)
-    for recipe in site.recipes:
-        for view in recipe.views():
-            here = recipe.path(view)
-            body = partial(
-                recipe_page,
-                site.theme,
-                site.imprint,
-                view,
-                recipe.choices(view),
-                site.pictures,
-                here,
-                recipe.revisions,
-            )
-            yield Output(tree, here, body, recipe.about)
+def kept(build: Build, tree: Tree, path: str, key: str, about: tuple[str, ...] = ()) -> Output:
+    """A file whose bytes are in the cache. Raises NotKept where they were taken away."""
+    digest = build.cache.digest(key)
+    if digest is None:
+        raise NotKept(key)
+    return Output(tree, path, partial(build.cache.fetch, key), about, digest)
+
+
+def of_recipes(build: Build, tree: Tree) -> Iterator[Output]:
+    """Pages and texts of single recipes; `recipe_outputs.py` has the table of them."""
+    for recipe in build.recipes:
+        for row in recipe.pages:
+            if row.tree is tree:
+                yield kept(build, tree, row.path, row.key, recipe.parcel.about)
 
 
 def tutorial_pages(build: Build, tree: Tree) -> Iterator[Output]:
@@ -159,39 +167,30 @@ def with_no_signal(build: Build, tree: Tree) -> Iterator[Output]:
 def theme_files(build: Build, tree: Tree) -> Iterator[Output]:
     """Style sheet, script, fonts and their licences."""
     for path, key in build.theme_files:
-        yield Output(tree, path, partial(build.cache.fetch, key))
+        yield kept(build, tree, path, key)
 
 
 def pictures(build: Build, tree: Tree) -> Iterator[Output]:
     """The cuts of those photos that the pages of this tree show, and of no other."""
-    about = _shown_by(build.site(tree))
+    about = _shown_by(build, tree)
     paths = {
         path: (key, source) for source in build.site(tree).pictures for path, key in build.pictures[source]
     }
     for path, (key, source) in sorted(paths.items()):
-        yield Output(tree, path, partial(build.cache.fetch, key), about.get(source, ()))
+        yield kept(build, tree, path, key, about.get(source, ()))
 
 
 def cards(build: Build, tree: Tree) -> Iterator[Output]:
     """Printed cards of the tested batch, in each edition and on each paper."""
-    for recipe in build.site(tree).recipes:
-        for view in recipe.rows[0]:
-            for card in recipe.cards(view.head.edition.key):
-                yield Output(
-                    tree, card.path, partial(build.cache.fetch, build.cards[card.path]), recipe.about
-                )
-
-
-def texts(build: Build, tree: Tree) -> Iterator[Output]:
-    """Plain texts for the baker: they lie in a tree of their own, which nobody serves."""
-    for brief in build.texts:
-        yield from _texts_of(brief, build, tree)
+    for recipe in build.recipes:
+        for card, key in recipe.cards:
+            yield kept(build, tree, card.path, key, recipe.parcel.about)
 
 
 READERS = (Tree.PUBLIC, Tree.SUBSCRIBERS)
 
 OUTPUTS = (
-    OutputRow("recipe pages", recipe_pages, READERS),
+    OutputRow("recipe pages", of_recipes, READERS),
     OutputRow("technique pages", tutorial_pages, READERS),
     OutputRow("lists", lists, READERS),
     OutputRow("not found", not_found, READERS),
@@ -201,20 +200,21 @@ OUTPUTS = (
     OutputRow("theme", theme_files, READERS),
     OutputRow("pictures", pictures, READERS),
     OutputRow("cards", cards, (Tree.SUBSCRIBERS,)),
-    OutputRow("texts", texts, (Tree.TEXTS,)),
+    OutputRow("texts", of_recipes, (Tree.TEXTS,)),
 )
 """Name, maker, audience. The leak test walks this table."""
 
 
-def _by_tag(entries: Iterable[IndexEntry]) -> dict[str, tuple[IndexEntry, ...]]:
+def _by_tag(entries: Sequence[IndexEntry]) -> dict[str, tuple[IndexEntry, ...]]:
     """Tag -> its recipes in the order given; tags whose pages would share an address are one."""
-    tagged = [(tag_link(tag).path, tag, entry) for entry in entries for tag in entry.tags]
-    grouped = groupby(sorted(tagged, key=lambda row: row[:2]), key=lambda row: row[0])
-    found = {}
-    for _, rows in grouped:
-        listed = list(rows)
-        found[listed[0][1]] = tuple(dict.fromkeys(entry for _, _, entry in listed))
-    return {tag: tuple(entry for entry in entries if entry in chosen) for tag, chosen in found.items()}
+    tagged: dict[str, dict[str, IndexEntry]] = {}
+    titles: dict[str, str] = {}
+    for entry in entries:
+        for tag in entry.tags:
+            path = tag_link(tag).path
+            tagged.setdefault(path, {})[entry.slug] = entry
+            titles[path] = min(tag, titles.get(path, tag))
+    return {titles[path]: tuple(found.values()) for path, found in sorted(tagged.items())}
 
 
 def _mapped(site: Site) -> Iterator[tuple[str, str]]:
@@ -222,8 +222,7 @@ def _mapped(site: Site) -> Iterator[tuple[str, str]]:
     yield addresses.INDEX, ""
     yield addresses.CONTENTS, ""
     for recipe in site.recipes:
-        for view in recipe.rows[0]:
-            yield recipe.path(view), view.head.modified
+        yield from recipe.mapped
     yield addresses.TUTORIALS, ""
     for tutorial in site.tutorials:
         yield tutorial.path, ""
@@ -236,40 +235,11 @@ def _is_page(path: str, tree: Tree) -> bool:
     return path.startswith(f"{tree}/") and path.endswith(".html")
 
 
-def _shown_by(site: Site) -> dict[str, tuple[str, ...]]:
+def _shown_by(build: Build, tree: Tree) -> dict[str, tuple[str, ...]]:
     """Photo -> slugs of the recipes that show it; a photo of a technique page has none."""
     shown: dict[str, tuple[str, ...]] = {}
-    for recipe in site.recipes:
-        for file in dict.fromkeys(photo for view in recipe.views() for photo in photos_in(view)):
-            shown[file] = tuple(dict.fromkeys((*shown.get(file, ()), *recipe.about)))
+    for recipe in build.recipes:
+        listed = recipe.parcel.listed(tree)
+        for file in listed.photos if listed else ():
+            shown[file] = tuple(dict.fromkeys((*shown.get(file, ()), *recipe.parcel.about)))
     return shown
-
-
-def _texts_of(brief: TextBrief, build: Build, tree: Tree) -> Iterator[Output]:
-    recipe = brief.shown
-    folder, about = recipe.slug, recipe.about
-    page = build.public.imprint.address + addresses.recipe_page(recipe.slug)
-    table = build.subscribers.imprint.address
-    full_page = table + addresses.recipe_page(recipe.slug)
-    described = partial(_plain, video_description, brief.everyone, brief.corrections, page)
-    yield Output(tree, f"{folder}/video-description.txt", described, about)
-    posted = partial(_plain, subscriber_post, brief.sheets, full_page, _addressed(recipe, table))
-    yield Output(tree, f"{folder}/subscriber-post.txt", posted, about)
-    for day, revisions in groupby(brief.notify, key=lambda revision: revision.iso):
-        told = partial(
-            _plain, change_notice, brief.sheets[0], tuple(revisions), full_page, _addressed(recipe, table)
-        )
-        yield Output(tree, f"{folder}/change-notice-{day}.txt", told, about)
-
-
-def _addressed(recipe: ShownRecipe, address: str) -> tuple[CardFile, ...]:
-    """All cards with their edition and their full address."""
-    return tuple(
-        CardFile(f"{view.head.edition.title}, {card.title}", address + card.path)
-        for view in recipe.rows[0]
-        for card in recipe.cards(view.head.edition.key)
-    )
-
-
-def _plain(make: Callable[..., str], *arguments: object) -> bytes:
-    return make(*arguments).encode()

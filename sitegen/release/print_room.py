@@ -1,29 +1,31 @@
 """Where fonts and photos are cut and cards printed: the dear work of a build, shared out and kept."""
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
-from sitegen.press import addresses
-from sitegen.press.card import photos_on
+from pydantic import TypeAdapter
+
+from sitegen.faults import Fault, Severity
 from sitegen.press.picture import Picture
 from sitegen.press.theme import Theme
-from sitegen.release.cache import Cache
-from sitegen.release.card_work import CardWork, print_all
-from sitegen.release.photo_work import (
-    Box,
-    CardCutWork,
-    CutWork,
-    Work,
-    cut_all,
-    kept_picture,
-    photo_digests,
-)
-from sitegen.release.sites import Site
+from sitegen.release.cache import Cache, program_hash
+from sitegen.release.card_work import CardWork, card_key, print_all
+from sitegen.release.commission import CommissionFile
+from sitegen.release.parcel import PageRow, Parcel, pages_from, parcel_from
+from sitegen.release.photo_work import Box, CardCutWork, CutWork, Work, cut_all, kept_picture
+from sitegen.release.proof import is_kitchens_own
+from sitegen.release.recipe_work import HeadingsWork, KitchenWork, PagesWork, SetWork
 from sitegen.release.steps import Progress, Step
+from sitegen.release.survey import Survey
 from sitegen.release.theme_work import ThemeWork
 from sitegen.release.workers import Workers
-from sitegen.sheet.values import Sheet
+from sitegen.source.headings import Heading
+
+_HEADING = TypeAdapter(Heading)
+_FAULTS = TypeAdapter(tuple[Fault, ...])
+_BATCH = 20
+"""Headings that one piece of work reads: each is a few milliseconds."""
 
 PictureFiles = Mapping[str, tuple[tuple[str, str], ...]]
 """Photo -> (path in the tree, cache key) of each of its files."""
@@ -52,20 +54,71 @@ class PrintRoom:
         if not self.cache.folder.exists():
             self.workers.make_ready(Imports())
 
-    def cut(self, photos: Sequence[str], subscribers: Site) -> "CutPhotos":
-        """Every cut that pages and cards will want. photos: of the pages of both trees.
+    def headings(self, slugs: Sequence[str], digests: Mapping[str, str]) -> tuple[Heading, ...]:
+        """The headings of all recipes whose file has the right shape, sorted. digests: see `Survey`."""
+        keys = {
+            slug: self.cache.key("heading", program_hash(), slug, _file_digest(slug, digests))
+            for slug in slugs
+        }
+        kept = {slug: body for slug, key in keys.items() if (body := self.cache.get(key)) is not None}
+        found = {slug: _HEADING.validate_json(body) for slug, body in kept.items()}
+        missing = [slug for slug in slugs if slug not in found]
+        batches = [tuple(missing[at : at + _BATCH]) for at in range(0, len(missing), _BATCH)]
+        for read in self.workers.worked_off([HeadingsWork(self.root, batch) for batch in batches], _nobody):
+            for heading in read:
+                found[heading.slug] = heading
+                self.cache.put(keys[heading.slug], _HEADING.dump_json(heading))
+        return tuple(heading for _, heading in sorted(found.items()))
 
+    def parcels(self, commission: CommissionFile, survey: Survey) -> tuple[Parcel, ...]:
+        """Every recipe proofed, set, and sorted by audience, in the order of their slugs."""
+        self.progress.begin(Step.SHEETS, len(survey.slugs))
+        found, work = {}, []
+        for slug in survey.slugs:
+            key = survey.parcel_key(slug, self.cache)
+            kept = self.cache.get(key)
+            if kept is None:
+                work.append(SetWork(commission, slug, survey.drawn_on(slug), key))
+            else:
+                found[slug] = parcel_from(kept)
+                self.progress.advance()
+        for parcel in self.workers.worked_off(work, self.progress.advance):
+            found[parcel.slug] = parcel
+        return tuple(found[slug] for slug in survey.slugs)
+
+    def kitchen_faults(self, commission: CommissionFile, survey: Survey) -> tuple[Fault, ...]:
+        """What is wrong with prices and orders."""
+        if not any(map(is_kitchens_own, survey.digests)):
+            return ()
+        key = survey.kitchen_key(self.cache)
+        kept = self.cache.get(key)
+        if kept is not None:
+            return _FAULTS.validate_json(kept)
+        faults = KitchenWork(commission, survey.kitchen_slugs()).made()
+        if any(fault.severity is Severity.ERROR for fault in faults):
+            # What was perhaps meant is told from all recipes.
+            return KitchenWork(commission, survey.slugs).made()
+        self.cache.put(key, _FAULTS.dump_json(faults))
+        return faults
+
+    def cut(
+        self,
+        photos: Sequence[str],
+        boxes: Sequence[tuple[str, Box]],
+        digests: Mapping[str, str],
+        theme: Theme,
+    ) -> "CutPhotos":
+        """Every cut that pages and cards will want.
+
+        photos: of the pages of both trees. boxes: (photo, box) on cards. digests: hash of each photo.
         The theme's fonts, the longest piece of this work, are begun first.
         """
-        listed = _card_list(subscribers)
-        boxes = dict.fromkeys(box for sheet, paper, *_ in listed for box in photos_on(sheet, paper).items())
-        digests = photo_digests(self.root, [*photos, *(file for file, _ in boxes)])
         for_pages = [CutWork(self.root, file, digests[file], self.cache) for file in photos]
         for_cards = {
             (file, box): CardCutWork(self.root, file, digests[file], box, self.cache) for file, box in boxes
         }
-        theme = ThemeWork(_for_sending(subscribers.theme), self.cache)
-        wanted: list[Work] = [theme, *for_pages, *for_cards.values()]
+        faces = ThemeWork(theme, self.cache)
+        wanted: list[Work] = [faces, *for_pages, *for_cards.values()]
         self.progress.begin(Step.PICTURES, len(wanted))
         cut_all(wanted, self.workers, self.progress.advance)
         kept = [kept_picture(work) for work in for_pages]
@@ -73,27 +126,45 @@ class PrintRoom:
             pictures={picture.file: picture for picture, _ in kept},
             files={picture.file: files for picture, files in kept},
             card_cuts={each: work.key for each, work in for_cards.items()},
-            theme_files=theme.files(),
+            theme_files=faces.files(),
         )
 
-    def cards(self, site: Site, photos: "CutPhotos") -> Mapping[str, str]:
-        """Print the cards of the subscribers' site. Returns path in the tree -> cache key."""
-        theme = _for_sending(site.theme)
-        work = {
-            path: CardWork(
-                sheet=sheet,
-                imprint=site.imprint,
-                paper=paper,
-                page_address=site.imprint.address + page,
-                photos={each[0]: photos.card_cuts[each] for each in photos_on(sheet, paper).items()},
-                theme=theme,
-                cache=self.cache,
-            )
-            for sheet, paper, path, page in _card_list(site)
-        }
+    def cards(
+        self,
+        commission: CommissionFile,
+        survey: Survey,
+        theme: Theme,
+        parcels: Sequence[Parcel],
+        photos: "CutPhotos",
+    ) -> Mapping[str, str]:
+        """Print the cards of the subscribers' tree. Returns path in the tree -> cache key."""
+        work = []
+        for parcel in parcels:
+            drawn_on = survey.drawn_on(parcel.slug)
+            for card in parcel.cards:
+                cuts = {photo[0]: photos.card_cuts[photo] for photo in card.photos}
+                key = card_key(self.cache, theme, card, cuts)
+                work.append(CardWork(commission, parcel.slug, drawn_on, card, cuts, key))
         self.progress.begin(Step.CARDS, len(work))
-        print_all(list(work.values()), self.workers, self.progress.advance)
-        return {path: each.key for path, each in work.items()}
+        print_all(work, self.cache, self.workers, self.progress.advance)
+        return {each.card.path: each.key for each in work}
+
+    def pages(
+        self, commission: CommissionFile, survey: Survey, theme: Theme, parcels: Sequence[Parcel]
+    ) -> Mapping[str, tuple[PageRow, ...]]:
+        """Make the pages and texts of each recipe. Returns them by slug."""
+        self.progress.begin(Step.PAGES, len(parcels))
+        found, work = {}, []
+        for parcel in parcels:
+            key = self.cache.key("pages", survey.parcel_key(parcel.slug, self.cache), theme.digest)
+            rows = _kept_pages(self.cache, key)
+            if rows is None:
+                work.append(PagesWork(commission, parcel.slug, survey.drawn_on(parcel.slug), key))
+            else:
+                found[parcel.slug] = rows
+                self.progress.advance()
+        made = self.workers.worked_off(work, self.progress.advance)
+        return found | {each.slug: rows for each, rows in zip(work, made, strict=True)}
 
 
 @dataclass(frozen=True)
@@ -109,16 +180,16 @@ class CutPhotos:
     theme_files: tuple[tuple[str, str], ...]
 
 
-def _for_sending(theme: Theme) -> Theme:
-    """The theme without what the pages' templates keep in it, which no process can send."""
-    return replace(theme)
+def _kept_pages(cache: Cache, key: str) -> tuple[PageRow, ...] | None:
+    """The pages of a recipe, if they are all kept."""
+    body = cache.get(key)
+    rows = None if body is None else pages_from(body)
+    return rows if rows is not None and all(cache.has(row.key) for row in rows) else None
 
 
-def _card_list(site: Site) -> Iterator[tuple[Sheet, str, str, str]]:
-    """(sheet, paper, path of the card, path of the recipe's page in that edition) of each card to print."""
-    for recipe in site.recipes:
-        for view in recipe.rows[0]:
-            if isinstance(view, Sheet):
-                for paper in recipe.papers:
-                    path = addresses.card(recipe.slug, view.head.edition.key, paper)
-                    yield view, paper, path, recipe.path(view)
+def _file_digest(slug: str, digests: Mapping[str, str]) -> str:
+    return digests.get(f"content/recipes/{slug}/recipe.yaml", "")
+
+
+def _nobody() -> None:
+    """Headings are read too fast for anyone to want to know how far."""

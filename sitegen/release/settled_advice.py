@@ -1,6 +1,7 @@
 """Advice that a recipe has settled: left out of the proof, and told of where it settles nothing."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from difflib import get_close_matches
 
 from sitegen.faults import Fault, FaultCode, Severity
@@ -23,21 +24,31 @@ NOTHING_TO_SETTLE = FaultCode(
 CODES = (CANNOT_SETTLE, NOTHING_TO_SETTLE)
 
 
+@dataclass(frozen=True)
+class Settled:
+    """faults: less the advice that the recipes settle, and what is wrong with the settling itself.
+
+    idle: what settles nothing. It is to be told only once no error is left in the school: behind one,
+    advice may not have been looked for.
+    """
+
+    faults: tuple[Fault, ...]
+    idle: tuple[Fault, ...]
+
+
 def without_settled(
     faults: Sequence[Fault], recipes: Iterable[Recipe], known: Mapping[str, FaultCode]
-) -> tuple[Fault, ...]:
-    """The faults less the advice that the recipes settle, and what is wrong with the settling itself.
+) -> Settled:
+    """The faults of some recipes, sorted by what the recipes say of them.
 
     known: code -> its row, all of them. Advice belongs to the recipe in whose file it stands.
-    What settles nothing is told only once no error is left: behind one, advice may not have been looked for.
     """
     settled = {(recipe.at.file, one.code): one for recipe in recipes for one in recipe.settled}
     sound = {key for key in settled if _is_advice(key[1], known)}
     told = {(fault.place.file, fault.code) for fault in faults}
     kept = (fault for fault in faults if (fault.place.file, fault.code) not in sound)
-    has_errors = any(fault.severity is Severity.ERROR for fault in faults)
-    idle = () if has_errors else tuple(settled[key] for key in settled if key in sound - told)
-    return (*kept, *_unsound(settled.values(), known), *map(_idle, idle))
+    idle = (settled[key] for key in settled if key in sound - told)
+    return Settled((*kept, *_unsound(settled.values(), known)), tuple(map(_idle, idle)))
 
 
 def _is_advice(code: str, known: Mapping[str, FaultCode]) -> bool:

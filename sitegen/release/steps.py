@@ -12,7 +12,8 @@ class Step(IntEnum):
     PICTURES = 3
     CARDS = 4
     PAGES = 5
-    SWAP = 6
+    FILES = 6
+    SWAP = 7
 
     @property
     def title(self) -> str:
@@ -22,10 +23,11 @@ class Step(IntEnum):
 
 _TITLES = {
     Step.READ: "read the folder",
-    Step.SHEETS: "compute the sheets",
+    Step.SHEETS: "proof the recipes and set their sheets",
     Step.PICTURES: "cut the pictures and fonts",
     Step.CARDS: "print the cards",
-    Step.PAGES: "set the pages",
+    Step.PAGES: "set the pages of recipes",
+    Step.FILES: "write the new output",
     Step.SWAP: "swap in the new output",
 }
 
@@ -39,6 +41,9 @@ class Progress(Protocol):
     def advance(self) -> None:
         """One of them is made."""
 
+    def reuse(self, count: int) -> None:
+        """So many of them were found in kept work."""
+
 
 class Silent:
     """Tells nobody."""
@@ -46,3 +51,5 @@ class Silent:
     def begin(self, step: Step, total: int) -> None: ...
 
     def advance(self) -> None: ...
+
+    def reuse(self, count: int) -> None: ...

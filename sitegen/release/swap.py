@@ -13,14 +13,18 @@ folder's contents alone.
 
 import os
 import shutil
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from sitegen.release.exchange import CannotExchange, exchange, flush
 
 STAGE = "next"
+SCRATCH = "hand-over"
 ARRIVING = ".arriving"
 _UNFINISHED = ".arriving-unfinished"
 _LEAVING = ".leaving"
+_ONE_FILE = ".arriving-file"
 
 
 def fresh_stage(workshop: Path) -> Path:
@@ -34,12 +38,36 @@ def fresh_stage(workshop: Path) -> Path:
     return stage
 
 
+@contextmanager
+def scratch_folder(workshop: Path) -> Iterator[Path]:
+    """An empty folder for what processes of one build hand each other; it goes when the block ends.
+
+    What a killed run left there is gone too. Raises OSError where it cannot be made.
+    """
+    folder = workshop / SCRATCH
+    _clear(folder)
+    folder.mkdir(parents=True)
+    try:
+        yield folder
+    finally:
+        _clear(folder)
+
+
+def replace_file(path: Path, body: bytes) -> None:
+    """Let one file of the output have other bytes: those from before or these, whole."""
+    part = path.with_name(_ONE_FILE)
+    part.write_bytes(body)
+    os.replace(part, path)
+    flush(path.parent)
+
+
 def finish_arrival(output: Path) -> None:
-    """Complete a swap that was cut short entry by entry; nothing to do after any other end.
+    """Complete a swap that was cut short entry by entry, and take away what one left unfinished.
 
     Raises OSError where a folder cannot be renamed.
     """
     _clear(output / _UNFINISHED)
+    _clear(output / _ONE_FILE)
     arriving, leaving = output / ARRIVING, output / _LEAVING
     if arriving.is_dir():
         for entry in sorted(arriving.iterdir()):

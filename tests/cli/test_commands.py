@@ -116,8 +116,8 @@ def test_publish_writes_the_output_and_says_what_changed(run: Run, school: Path)
     ran = run(school, "publish", "--on", "2026-07-15")
     assert ran.returncode == 0, ran.stderr
     assert "files for 2026-07-15" in ran.stdout
-    assert [line[:3] for line in ran.stderr.split("\n") if line[1:3] == "/6"] == [
-        f"{n}/6" for n in range(1, 7)
+    assert [line[:3] for line in ran.stderr.split("\n") if line[1:3] == "/7"] == [
+        f"{n}/7" for n in range(1, 8)
     ]
     assert assert_whole(school / "output") == "2026-07-15"
 
@@ -205,7 +205,7 @@ def test_ctrl_c_ends_with_130_and_no_traceback(school: Path) -> None:
     )
     with child:
         assert child.stderr is not None
-        assert child.stderr.readline().startswith("1/6")
+        assert child.stderr.readline().startswith("1/7")
         time.sleep(0.2)
         child.send_signal(signal.SIGINT)
         told = child.stderr.read()

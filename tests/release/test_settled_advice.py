@@ -8,7 +8,7 @@ import pytest
 
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.recipe import Makes, Recipe, SettledAdvice
-from sitegen.release.proof import proof
+from sitegen.release.proof import all_faults, proof
 from sitegen.release.settled_advice import without_settled
 from tests.release.small_school import write_school
 
@@ -27,7 +27,8 @@ def recipe(*codes: str) -> Recipe:
 
 
 def told(faults: list[Fault], *codes: str) -> list[tuple[str, int]]:
-    return [(fault.code, fault.place.line) for fault in without_settled(faults, [recipe(*codes)], KNOWN)]
+    settled = without_settled(faults, [recipe(*codes)], KNOWN)
+    return [(fault.code, fault.place.line) for fault in all_faults(settled.faults, settled.idle)]
 
 
 def test_settled_advice_is_not_given() -> None:
@@ -55,7 +56,7 @@ def test_an_error_cannot_be_settled() -> None:
 
 
 def test_what_is_no_code_is_answered_with_the_nearest() -> None:
-    (fault,) = without_settled([], [recipe("balance-unusal")], KNOWN)
+    (fault,) = without_settled([], [recipe("balance-unusal")], KNOWN).faults
     assert (fault.code, fault.way_out) == ("cannot-settle", "did you mean 'balance-unusual'?")
 
 

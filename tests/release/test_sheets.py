@@ -12,7 +12,7 @@ from sitegen.sheet.values import Sheet
 from tests.release.small_school import publish_school, write_school
 
 
-def test_a_publish_sets_each_sheet_once(again: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_publish_sets_each_sheet_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     counted: Counter[tuple[str, str, str]] = Counter()
 
     def set_and_counted(*arguments: object) -> Sheet:
@@ -21,7 +21,7 @@ def test_a_publish_sets_each_sheet_once(again: Path, monkeypatch: pytest.MonkeyP
         return sheet
 
     monkeypatch.setattr(sheets, "build_sheet", set_and_counted)
-    publish_school(again)
+    publish_school(write_school(tmp_path))
     assert len(counted) > 10
     assert set(counted.values()) == {1}
 
