@@ -120,12 +120,16 @@ def load_theme(folder: Path) -> Theme:
 
 def theme_leaves(theme: Theme) -> tuple[tuple[str, bytes], ...]:
     """The files that pages need, (path, bytes) each: style sheet, script, fonts and their licences."""
+    return (*theme_texts(theme), *((font_path(font), subset(font, "woff2")) for font in theme.fonts))
+
+
+def theme_texts(theme: Theme) -> tuple[tuple[str, bytes], ...]:
+    """The same without the fonts."""
     packages = {font.package: font for font in theme.fonts}
     return (
         (theme.stylesheet_path, theme.stylesheet.encode()),
         (theme.script_path, theme.script.encode()),
         (theme.mark_path, theme.mark.encode()),
-        *((_font_path(font), subset(font, "woff2")) for font in theme.fonts),
         *((f"{FONTS}/OFL-{name.replace('_', '-')}.txt", licence(font)) for name, font in packages.items()),
     )
 
@@ -140,13 +144,14 @@ def _https(address: str) -> Markup:
     return escape(address) if address.startswith("https://") else Markup("#")
 
 
-def _font_path(font: FontFile) -> str:
+def font_path(font: FontFile) -> str:
+    """Where a face lies for pages; the hash in it is that of the whole face."""
     return f"{FONTS}/{font.name}-{short_hash(font)}.woff2"
 
 
 def _face_rules(fonts: tuple[FontFile, ...]) -> Iterator[str]:
     for font in fonts:
-        address = _font_path(font).removeprefix("theme/")
+        address = font_path(font).removeprefix("theme/")
         slope = "italic" if font.italic else "normal"
         yield (
             f'@font-face{{font-family:"{font.family}";font-weight:{font.weight};font-style:{slope};'

@@ -11,7 +11,7 @@ from sitegen.release.cache import Cache
 from sitegen.release.commission import CommissionFile
 from sitegen.release.parcel import CardRow
 from sitegen.release.recipe_work import shown_recipe
-from sitegen.release.theme_work import ThemeWork
+from sitegen.release.theme_work import card_faces
 from sitegen.release.workers import Workers
 from sitegen.sheet.values import Sheet
 
@@ -84,11 +84,11 @@ def print_all(work: Sequence[CardWork], cache: Cache, workers: Workers, on_each:
     workers.worked_off(longest_first, on_each)
 
 
-@functools.cache
+@functools.lru_cache(maxsize=1)
 def _warm_press(theme: Theme, cache: Cache) -> CardPress:
     """One press a process and theme: its fonts, cut by now, and its styles are read once."""
     try:
-        press = CardPress(theme, ThemeWork(theme, cache).faces())
+        press = CardPress(theme, card_faces(theme, cache))
     except (ImportError, OSError) as problem:
         raise MachineLacks(str(problem)) from problem
     gc.freeze()  # fonts and styles last as long as the process: no search for garbage need look at them

@@ -18,7 +18,7 @@ from sitegen.release.proof import is_kitchens_own
 from sitegen.release.recipe_work import HeadingsWork, KitchenWork, PagesWork, SetWork
 from sitegen.release.steps import Progress, Step
 from sitegen.release.survey import Survey
-from sitegen.release.theme_work import ThemeWork
+from sitegen.release.theme_work import face_work, theme_files
 from sitegen.release.workers import Workers
 from sitegen.source.headings import Heading
 
@@ -111,14 +111,13 @@ class PrintRoom:
         """Every cut that pages and cards will want.
 
         photos: of the pages of both trees. boxes: (photo, box) on cards. digests: hash of each photo.
-        The theme's fonts, the longest piece of this work, are begun first.
+        The theme's fonts, the longest pieces of this work, are begun first.
         """
         for_pages = [CutWork(self.root, file, digests[file], self.cache) for file in photos]
         for_cards = {
             (file, box): CardCutWork(self.root, file, digests[file], box, self.cache) for file, box in boxes
         }
-        faces = ThemeWork(theme, self.cache)
-        wanted: list[Work] = [faces, *for_pages, *for_cards.values()]
+        wanted: list[Work] = [*face_work(theme, self.cache), *for_pages, *for_cards.values()]
         self.progress.begin(Step.PICTURES, len(wanted))
         cut_all(wanted, self.workers, self.progress.advance)
         kept = [kept_picture(work) for work in for_pages]
@@ -126,7 +125,7 @@ class PrintRoom:
             pictures={picture.file: picture for picture, _ in kept},
             files={picture.file: files for picture, files in kept},
             card_cuts={each: work.key for each, work in for_cards.items()},
-            theme_files=faces.files(),
+            theme_files=theme_files(theme, self.cache),
         )
 
     def cards(

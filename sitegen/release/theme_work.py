@@ -1,50 +1,49 @@
-"""The files of a theme for pages and the faces of its cards: fonts take seconds to cut, and so are kept."""
+"""The faces of a theme, cut once for cards and for pages and kept, since cutting one takes seconds."""
 
-import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from sitegen.press.fonts import FontFile, subset
-from sitegen.press.theme import Theme, theme_leaves
+from sitegen.press.fonts import FontFile, short_hash, subset
+from sitegen.press.theme import Theme, font_path, theme_texts
 from sitegen.release.cache import Cache
 
 
 @dataclass(frozen=True)
-class ThemeWork:
-    """Makes the files that pages need of a theme, and the faces that cards are set in."""
+class FaceWork:
+    """Cuts one face. Two themes that name it alike share it."""
 
-    theme: Theme
+    font: FontFile
     cache: Cache
 
     @property
-    def key(self) -> str:
-        """Where the files for pages are listed."""
-        return self.cache.key("theme", self.theme.digest)
+    def card_key(self) -> str:
+        """Of the face as cards are set in it."""
+        return self.cache.key("card face", repr(self.font), short_hash(self.font))
+
+    @property
+    def page_key(self) -> str:
+        """Of the face as pages fetch it."""
+        return self.cache.key("page face", repr(self.font), short_hash(self.font))
 
     def is_kept(self) -> bool:
-        if not self.cache.has(self.key):
-            return False
-        keys = [*(key for _, key in self.files()), *(self._face_key(font) for font in self.theme.fonts)]
-        return all(map(self.cache.has, keys))
+        return self.cache.has(self.card_key) and self.cache.has(self.page_key)
 
     def made(self) -> None:
-        for font in self.theme.fonts:
-            self.cache.put(self._face_key(font), subset(font))
-        leaves = theme_leaves(self.theme)
-        for path, body in leaves:
-            self.cache.put(self._file_key(path), body)
-        self.cache.put(self.key, json.dumps([path for path, _ in leaves]).encode())
+        self.cache.put(self.card_key, subset(self.font))
+        self.cache.put(self.page_key, subset(self.font, "woff2"))
 
-    def files(self) -> tuple[tuple[str, str], ...]:
-        """(path in the tree, cache key) of each file, once they are made."""
-        return tuple((path, self._file_key(path)) for path in json.loads(self.cache.fetch(self.key)))
 
-    def faces(self) -> Mapping[FontFile, bytes]:
-        """What cards are set in, once it is cut."""
-        return {font: self.cache.fetch(self._face_key(font)) for font in self.theme.fonts}
+def face_work(theme: Theme, cache: Cache) -> tuple[FaceWork, ...]:
+    """The work on each face that a theme names."""
+    return tuple(FaceWork(font, cache) for font in theme.fonts)
 
-    def _face_key(self, font: FontFile) -> str:
-        return self.cache.key("card face", self.theme.digest, font.name)
 
-    def _file_key(self, path: str) -> str:
-        return self.cache.key("theme file", self.theme.digest, path)
+def theme_files(theme: Theme, cache: Cache) -> tuple[tuple[str, str], ...]:
+    """(path in the tree, cache key) of each file that pages need, once the faces are cut."""
+    texts = tuple((path, cache.put_leaf(body)) for path, body in theme_texts(theme))
+    return (*texts, *((font_path(work.font), work.page_key) for work in face_work(theme, cache)))
+
+
+def card_faces(theme: Theme, cache: Cache) -> Mapping[FontFile, bytes]:
+    """What cards are set in, once it is cut."""
+    return {work.font: cache.fetch(work.card_key) for work in face_work(theme, cache)}

@@ -1,41 +1,49 @@
-"""The files of a theme, made once and found again."""
+"""The faces of a theme, cut once and found again."""
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
+from sitegen.press.fonts import subset
 from sitegen.press.theme import Theme, load_theme, theme_leaves
 from sitegen.press.theme_folder import find_theme
 from sitegen.release.cache import Cache
-from sitegen.release.theme_work import ThemeWork
+from sitegen.release.theme_work import card_faces, face_work, theme_files
 
 
-@pytest.fixture
-def work(tmp_path: Path) -> ThemeWork:
-    """Of a theme without faces, which take seconds to cut."""
-    theme: Theme = replace(load_theme(find_theme(tmp_path, "oatcloth")), fonts=())
-    return ThemeWork(theme, Cache(tmp_path / "cache", "makers"))
+@pytest.fixture(scope="module")
+def theme(tmp_path_factory: pytest.TempPathFactory) -> Theme:
+    """With one of its faces, since each takes a second to cut."""
+    loaded = load_theme(find_theme(tmp_path_factory.mktemp("no-themes"), "oatcloth"))
+    return replace(loaded, fonts=loaded.fonts[:1])
 
 
-def test_nothing_is_kept_before_it_is_made(work: ThemeWork) -> None:
+@pytest.fixture(scope="module")
+def cache(theme: Theme, tmp_path_factory: pytest.TempPathFactory) -> Cache:
+    """In which the face is cut."""
+    cache = Cache(tmp_path_factory.mktemp("cache"), "makers")
+    (work,) = face_work(theme, cache)
     assert not work.is_kept()
-
-
-def test_the_files_are_those_that_pages_need(work: ThemeWork) -> None:
     work.made()
     assert work.is_kept()
-    assert [(path, work.cache.fetch(key)) for path, key in work.files()] == list(theme_leaves(work.theme))
+    return cache
 
 
-def test_with_one_file_gone_the_theme_is_made_again(work: ThemeWork) -> None:
-    work.made()
-    _, key = work.files()[0]
-    (work.cache.folder / key[:2] / key).unlink()
-    assert not work.is_kept()
+def test_the_files_are_those_that_pages_need(theme: Theme, cache: Cache) -> None:
+    files = {path: cache.fetch(key) for path, key in theme_files(theme, cache)}
+    assert files == dict(theme_leaves(theme))
 
 
-def test_another_style_is_other_work(work: ThemeWork) -> None:
-    work.made()
-    other = replace(work.theme, styles={**work.theme.styles, "1-base.css": "p{margin:0}"})
-    assert not ThemeWork(other, work.cache).is_kept()
+def test_cards_are_set_in_the_same_face(theme: Theme, cache: Cache) -> None:
+    assert card_faces(theme, cache) == {theme.fonts[0]: subset(theme.fonts[0])}
+
+
+def test_another_style_needs_no_other_face(theme: Theme, cache: Cache) -> None:
+    other = replace(theme, styles={**theme.styles, "1-base.css": "p{margin:0}"})
+    assert all(work.is_kept() for work in face_work(other, cache))
+    assert theme_files(other, cache) != theme_files(theme, cache)
+
+
+def test_a_face_under_another_name_is_another_face(theme: Theme, cache: Cache) -> None:
+    renamed = replace(theme, fonts=(replace(theme.fonts[0], family="Another name"),))
+    assert not any(work.is_kept() for work in face_work(renamed, cache))

@@ -19,6 +19,9 @@ const memory = {
   },
 };
 
+// From a disk nothing can be fetched and no worker begun.
+const isHosted = location.protocol.startsWith("http");
+
 const words = (element) => element.textContent.replace(/\s+/g, " ").trim();
 
 const made = (tag, properties, ...children) => {

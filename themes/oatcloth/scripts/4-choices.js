@@ -25,7 +25,7 @@
     for (const cut of page.querySelectorAll("[srcset]"))
       cut.srcset = cut.srcset.replace(/\S+(?= \d+w)/g, (place) => new URL(place, location));
   };
-  if (chosen() && location.protocol.startsWith("http")) keepPhotos(document);
+  if (isHosted && chosen()) keepPhotos(document);
 
   // still: what does not move in the window while all else changes. The window has the page's address already,
   // from which all addresses on it count.
@@ -64,7 +64,7 @@
   document.addEventListener("click", (event) => {
     const link = event.target.closest("[data-choices] a");
     const elsewhere = event.metaKey || event.ctrlKey || event.shiftKey || event.altKey;
-    if (!link || elsewhere || !location.protocol.startsWith("http")) return;
+    if (!link || elsewhere || !isHosted) return;
     event.preventDefault();
     if (!link.ariaCurrent) choose(link);
   });

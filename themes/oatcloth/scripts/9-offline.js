@@ -1,7 +1,6 @@
 // Lets the browser keep what was opened, to open again with no signal: the worker, offline.js, does the keeping.
 {
   const worker = new URL("../offline.js", document.currentScript.src);
-  const isHosted = location.protocol.startsWith("http") && "serviceWorker" in navigator;
 
   const kept = async (address) => (await caches.match(address)) || fetch(address);
 
@@ -38,5 +37,5 @@
   };
 
   // With no signal, or where a reader forbids it, the page is as good without.
-  if (isHosted) addEventListener("load", () => begin().catch(() => {}));
+  if (isHosted && "serviceWorker" in navigator) addEventListener("load", () => begin().catch(() => {}));
 }
