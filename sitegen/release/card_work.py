@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from sitegen.press.card import CardPress
+from sitegen.press.imprint import Imprint
 from sitegen.press.theme import Theme
 from sitegen.release.cache import Cache
 from sitegen.release.commission import CommissionFile
@@ -48,16 +49,17 @@ class CardWork:
 
     def made(self) -> None:
         commission = self.commission.read()
-        cache, card, imprint = commission.cache, self.card, commission.imprints.subscribers
-        photos = {file: cache.fetch(key) for file, key in self.cuts.items()}
-        press = _warm_press(commission.theme, cache)
-        try:
-            sheet = self._sheet()
-            body = press.print_card(sheet, imprint, card.paper, photos, imprint.address + card.page)
-        except Exception as problem:  # a press that trips over one card must name it, whatever it raises
-            reason = f"{type(problem).__name__}: {problem}"
-            raise CardFailed(self.slug, card.edition, card.paper, reason) from problem
-        cache.put(self.key, body)
+        imprint = commission.imprints.subscribers
+        body = printed(
+            self._sheet(),
+            imprint,
+            self.card.paper,
+            imprint.address + self.card.page,
+            self.cuts,
+            commission.theme,
+            commission.cache,
+        )
+        commission.cache.put(self.key, body)
 
     def _sheet(self) -> Sheet:
         shown = shown_recipe(self.commission, self.slug, self.drawn_on).subscribers
@@ -65,6 +67,25 @@ class CardWork:
         return next(
             view for view in views if isinstance(view, Sheet) and view.head.edition.key == self.card.edition
         )
+
+
+def printed(
+    sheet: Sheet,
+    imprint: Imprint,
+    paper: str,
+    page_address: str,
+    cuts: Mapping[str, str],
+    theme: Theme,
+    cache: Cache,
+) -> bytes:
+    """One card by the press of this process. Raises CardFailed, MachineLacks, NotKept."""
+    photos = {file: cache.fetch(key) for file, key in cuts.items()}
+    press = _warm_press(theme, cache)
+    try:
+        return press.print_card(sheet, imprint, paper, photos, page_address)
+    except Exception as problem:  # a press that trips over one card must name it, whatever it raises
+        head, reason = sheet.head, f"{type(problem).__name__}: {problem}"
+        raise CardFailed(head.slug, head.edition.key, paper, reason) from problem
 
 
 def card_key(cache: Cache, theme: Theme, card: CardRow, cuts: Mapping[str, str]) -> str:

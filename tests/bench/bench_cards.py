@@ -13,11 +13,11 @@ from sitegen.press.imprint import Imprint
 from sitegen.press.theme import Theme, load_theme
 from sitegen.press.theme_folder import find_theme
 from sitegen.release.cache import Cache, makers_hash
-from sitegen.release.card_work import CardWork
+from sitegen.release.card_work import printed
 from sitegen.release.photo_work import CardCutWork, photo_digests
 from sitegen.release.sheets import sheet_setter
 from sitegen.release.sites import site_imprint
-from sitegen.release.theme_work import ThemeWork
+from sitegen.release.theme_work import face_work
 from sitegen.sheet.values import Sheet, SheetComponent, SheetStep
 from sitegen.sheet.work_values import PlanRow
 from sitegen.source.library import read_content
@@ -45,10 +45,10 @@ class Demo:
     cuts: Mapping[str, str]
     cache: Cache
 
-    def work(self, sheet: Sheet, paper: str = PAPER) -> CardWork:
+    def work(self, sheet: Sheet, paper: str = PAPER) -> "KeptCard":
         """The card as a build makes it."""
-        photos = {file: self.cuts[file] for file in photos_on(sheet, paper)}
-        return CardWork(sheet, self.imprint, paper, self._address(sheet), photos, self.theme, self.cache)
+        cuts = {file: self.cuts[file] for file in photos_on(sheet, paper)}
+        return KeptCard(self, sheet, paper, self._address(sheet), cuts)
 
     def page(self, sheet: Sheet) -> PrintedPage:
         """The card's HTML, and its photos."""
@@ -65,6 +65,22 @@ class Demo:
         return f"{self.imprint.address}recipes/{sheet.head.slug}.html"
 
 
+@dataclass(frozen=True)
+class KeptCard:
+    """One card, printed and kept. cuts: photo -> key in the cache."""
+
+    demo: Demo
+    sheet: Sheet
+    paper: str
+    address: str
+    cuts: Mapping[str, str]
+
+    def made(self) -> None:
+        demo = self.demo
+        body = printed(self.sheet, demo.imprint, self.paper, self.address, self.cuts, demo.theme, demo.cache)
+        demo.cache.put(demo.cache.key("bench", self.sheet.head.slug, self.paper), body)
+
+
 def demo(folder: Path) -> Demo:
     """The project's demo. folder: for what is cut."""
     content = read_content(ROOT)
@@ -74,7 +90,8 @@ def demo(folder: Path) -> Demo:
     sheets = tuple(setter.all_sheets(recipe).tested[0] for recipe in content.recipes)
     cache = Cache(folder, makers_hash())
     theme = load_theme(find_theme(ROOT, content.school.theme))
-    ThemeWork(theme, cache).made()
+    for work in face_work(theme, cache):
+        work.made()
     return Demo(theme, site_imprint(content.school), sheets, _cuts(sheets, cache), cache)
 
 
