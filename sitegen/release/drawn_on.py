@@ -1,8 +1,8 @@
 """Which other recipes a recipe may draw on, told from the bare text of its file.
 
 A line draws on a recipe by its title, so a file in which the title does not stand cannot draw on it. What is
-told here may be too much (a note that praises another bake) and is never too little, so that a recipe that
-was made from a file and all that it may draw on is as good as one made from the whole school.
+told here may be too much (a note that praises another bake). It is too little only where a title is written
+in escapes of YAML, which shows once the line is read.
 """
 
 import re

@@ -71,7 +71,9 @@ class SetWork:
         proofed = recipe_proof(content, self.slug, setter)
         recipe = _recipe_of(content, self.slug)
         title = recipe.title if recipe else self.slug
-        faulty = any(fault.severity is Severity.ERROR for fault in proofed.faults)
+        # What is wrong with a base recipe is told with that one, and would stop the sheets of this.
+        told = (*proofed.faults, *content.faults)
+        faulty = any(fault.severity is Severity.ERROR for fault in told)
         if recipe is None or content.school is None or setter is None or faulty:
             return Parcel(self.slug, title, proofed.faults, proofed.idle)
         shown = _shown(commission, recipe, setter, content.school)
