@@ -41,24 +41,29 @@ def drawer(entries: Sequence[IndexEntry]) -> Drawer:
 
     Tags that share an address are one word.
     """
-    return {group: _words(group, entries) for group in (KIND, TIME, WORK, TIN, WITHOUT)}
+    found: dict[tuple[str, str], list[IndexEntry]] = {}
+    for entry in entries:
+        for key in dict.fromkeys((mark.group, mark.key) for mark in entry.marks):
+            found.setdefault(key, []).append(entry)
+    marks = {mark for entry in entries for mark in entry.marks}
+    return {
+        group: tuple(
+            _word(mark, tuple(found[group, mark.key]))
+            for mark in _first_of_each_key(mark for mark in marks if mark.group == group)
+        )
+        for group in (KIND, TIME, WORK, TIN, WITHOUT)
+    }
 
 
-def _words(group: str, entries: Sequence[IndexEntry]) -> tuple[DrawerWord, ...]:
-    marks = sorted({mark for entry in entries for mark in entry.marks if mark.group == group}, key=_order)
-    first = {mark.key: mark for mark in reversed(marks)}
-    return tuple(_word(mark, entries) for mark in sorted(first.values(), key=_order))
+def _first_of_each_key(marks: Iterable[Facet]) -> Sequence[Facet]:
+    first = {mark.key: mark for mark in sorted(marks, key=_order, reverse=True)}
+    return sorted(first.values(), key=_order)
 
 
 def _order(mark: Facet) -> tuple[int, str, str]:
     return mark.place, mark.title.casefold(), mark.title
 
 
-def _word(mark: Facet, entries: Iterable[IndexEntry]) -> DrawerWord:
-    found = tuple(entry for entry in entries if any(_is_same(mark, other) for other in entry.marks))
+def _word(mark: Facet, found: tuple[IndexEntry, ...]) -> DrawerWord:
     says = f"without {mark.title}" if mark.group == WITHOUT else mark.title
     return DrawerWord(mark.group, mark.key, mark.title, says, str(len(found)), found)
-
-
-def _is_same(one: Facet, other: Facet) -> bool:
-    return (one.group, one.key) == (other.group, other.key)
