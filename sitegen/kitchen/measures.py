@@ -89,6 +89,10 @@ class Measures:
         """Whether a canonical unit is one of volume, the spoons and cups of an edition among them."""
         return unit in KITCHEN_MEASURES or self._factor(unit, VOLUME_BASE) is not None
 
+    def is_length(self, unit: str) -> bool:
+        """Whether a canonical unit is one of length."""
+        return self._factor(unit, LENGTH_BASE) is not None
+
     def grams(self, amount: Amount) -> Span:
         """An amount by weight in grams, exact. Raises NotAWeight."""
         factor = self._factor(amount.unit, WEIGHT_BASE)

@@ -5,7 +5,7 @@ from io import BytesIO
 
 from PIL import Image, ImageOps
 
-from sitegen.press.upright import plain_pixels
+from sitegen.press.unpacked import Size, unpacked
 from sitegen.sheet.values import Sheet, SheetPhoto
 
 Box = tuple[float, float]
@@ -35,16 +35,14 @@ def boxes_of(sheet: Sheet) -> Mapping[str, Box]:
     return boxes
 
 
-def cut_for_card(source: bytes, box_mm: Box) -> bytes:
+def cut_for_card(source: bytes, box_mm: Box, file: str = "") -> bytes:
     """A photo upright, cropped about its middle to the shape of the box, at PRINT_DPI or its own resolution.
 
-    source: bytes of a picture in a format that Pillow reads. The JPEG carries no metadata; the same
-    source gives the same bytes. Raises PIL.UnidentifiedImageError where it is no picture.
+    source: a JPEG, PNG or WebP file. file: its path, for who is told that it cannot be read. The JPEG carries
+    no metadata; the same source gives the same bytes. Raises PictureUnreadable.
     """
     width, height = (round(side / _MM_IN_INCH * PRINT_DPI) for side in box_mm)
-    with Image.open(BytesIO(source)) as opened:
-        _read_small(opened, max(width, height))
-        upright = plain_pixels(opened)
+    upright = unpacked(source, file, lambda size: _no_smaller(size, max(width, height)))
     cut = ImageOps.fit(upright, _no_larger(upright.size, (width, height)), Image.Resampling.LANCZOS)
     out = BytesIO()
     cut.save(out, "JPEG", quality=QUALITY, optimize=True)
@@ -55,14 +53,13 @@ def _step_photos(sheet: Sheet) -> Iterator[SheetPhoto]:
     return (step.photo for part in sheet.components for step in part.steps if step.photo is not None)
 
 
-def _read_small(picture: Image.Image, longer: int) -> None:
-    """Let the JPEG reader skip detail that print will not show; both sides stay above the box's longer."""
-    shrink = longer / min(picture.size)
-    if shrink < 1:
-        picture.draft("RGB", (round(picture.width * shrink), round(picture.height * shrink)))
+def _no_smaller(size: Size, longer: int) -> Size:
+    """What a photo may be shrunk to while it is read: both sides stay above the box's longer one."""
+    shrink = min(1.0, longer / min(size))
+    return round(size[0] * shrink), round(size[1] * shrink)
 
 
 def _no_larger(size: tuple[int, int], box: tuple[int, int]) -> tuple[int, int]:
     """The box in pixels, shrunk in proportion where the picture has fewer."""
     scale = min(1.0, size[0] / box[0], size[1] / box[1])
-    return round(box[0] * scale), round(box[1] * scale)
+    return max(1, round(box[0] * scale)), max(1, round(box[1] * scale))

@@ -3,6 +3,15 @@
 from dataclasses import dataclass
 
 
+class PictureUnreadable(Exception):
+    """A picture that cannot be printed. file: its path; reason: in a baker's words."""
+
+    def __init__(self, file: str, reason: str) -> None:
+        super().__init__(file, reason)
+        self.file = file
+        self.reason = reason
+
+
 @dataclass(frozen=True)
 class Cut:
     """One file of a picture: path relative to the tree; width and height in pixels."""

@@ -6,8 +6,6 @@ from functools import cached_property, partial
 from hashlib import sha256
 from pathlib import Path
 
-from jinja2 import DictLoader, Environment, StrictUndefined
-from jinja2.sandbox import SandboxedEnvironment
 from markupsafe import Markup, escape
 from rcssmin import cssmin  # type: ignore[import-untyped]  # it carries no types
 from rjsmin import jsmin  # type: ignore[import-untyped]  # it carries no types
@@ -15,7 +13,9 @@ from rjsmin import jsmin  # type: ignore[import-untyped]  # it carries no types
 from sitegen.press.fonts import FontFile, FontMissing, licence, short_hash, subset
 from sitegen.press.formula_parts import formula_parts
 from sitegen.press.prose import curled, to_inline_html
-from sitegen.press.theme_folder import THEME_FILE, lineage
+from sitegen.press.theme_folder import THEME_FILE, lineage, theme_text
+from sitegen.press.theme_styles import loads_from_elsewhere
+from sitegen.press.theme_templates import ThemeTemplates
 from sitegen.press.timeline import timeline_picture
 from sitegen.press.tokens import Face, ThemeUnusable, Tokens, custom_properties, read_tokens
 
@@ -44,16 +44,9 @@ class Theme:
     fonts: tuple[FontFile, ...] = ()
 
     @cached_property
-    def environment(self) -> Environment:
+    def environment(self) -> ThemeTemplates:
         """The templates, sandboxed; every value is escaped, and a name that is missing is an error."""
-        environment = SandboxedEnvironment(
-            loader=DictLoader(dict(self.templates)),
-            autoescape=True,
-            undefined=StrictUndefined,
-            trim_blocks=True,
-            lstrip_blocks=True,
-            finalize=_typeset,
-        )
+        environment = ThemeTemplates(self.templates, _typeset)
         environment.globals["theme"] = {
             "stylesheet": self.stylesheet_path,
             "script": self.script_path,
@@ -102,16 +95,19 @@ def load_theme(folder: Path) -> Theme:
     one that it would inherit. Scripts are joined in the order of their names.
     """
     folders = lineage(folder)
-    texts = [(each / THEME_FILE).read_text(encoding="utf-8") for each in folders]
+    texts = [theme_text(each, THEME_FILE) for each in folders]
     tokens = read_tokens(texts, folder)
     scripts = _nearest(folders, "scripts", "*.js")
     marks = _nearest(folders, "", MARK_FILE)
     _refuse_without(folder, {"scripts/*.js": scripts, MARK_FILE: marks})
+    styles = {name: cssmin(text) for name, text in _nearest(folders, "styles", "*.css").items()}
+    if outside := tuple(loads_from_elsewhere(styles)):
+        raise ThemeUnusable(folder, outside)
     return Theme(
         name=folder.name,
         tokens=tokens,
         templates=_inherited_templates(folders[1:]) | _nearest(folders, "templates", "*.html"),
-        styles={name: cssmin(text) for name, text in _nearest(folders, "styles", "*.css").items()},
+        styles=styles,
         script=jsmin("".join(text for _, text in sorted(scripts.items()))),
         mark=marks[MARK_FILE],
         fonts=_fonts(tokens.faces, folder),
@@ -163,8 +159,8 @@ def _nearest(folders: Sequence[Path], part: str, pattern: str) -> dict[str, str]
     """File name -> text of the nearest file of that name. folders: the theme's own first."""
     found: dict[str, str] = {}
     for folder in reversed(folders):
-        paths = sorted((folder / part).glob(pattern))
-        found |= {path.name: path.read_text(encoding="utf-8") for path in paths}
+        names = sorted(path.relative_to(folder).as_posix() for path in (folder / part).glob(pattern))
+        found |= {name.rpartition("/")[2]: theme_text(folder, name) for name in names}
     return found
 
 

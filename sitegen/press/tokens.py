@@ -7,6 +7,8 @@ from typing import Annotated, Literal
 import yaml
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
 
+from sitegen import limits
+
 Colour = Annotated[str, StringConstraints(pattern=r"^#[0-9a-f]{6}$")]
 Length = Annotated[str, StringConstraints(pattern=r"^\d+(\.\d+)?(rem|em|px|ch|mm|pt)$")]
 Plain = Annotated[str, StringConstraints(pattern=r"^\d+(\.\d+)?$")]
@@ -122,12 +124,24 @@ def read_tokens(texts: Sequence[str], folder: Path) -> Tokens:
 
 def _mapping(text: str, folder: Path) -> Mapping[str, object]:
     try:
-        read = yaml.safe_load(text)
+        _refuse_too_much(text, folder)
+        # Every value stays the text that was written: no date or number is made here that could fail.
+        read = yaml.load(text, yaml.BaseLoader)
     except yaml.YAMLError as error:
         raise ThemeUnusable(folder, (f"theme.yaml is not YAML: {error}",)) from error
     if not isinstance(read, dict):
         raise ThemeUnusable(folder, ("theme.yaml: names and values are wanted, 'name: Oatcloth'",))
     return read
+
+
+def _refuse_too_much(text: str, folder: Path) -> None:
+    """Raises ThemeUnusable for values deep in each other, for too many, and for what repeats others."""
+    depth = 0
+    for count, event in enumerate(yaml.parse(text, yaml.BaseLoader)):
+        depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
+        if depth > limits.DEPTH or count > limits.VALUES or isinstance(event, yaml.AliasEvent):
+            line = event.start_mark.line + 1 if event.start_mark else 0
+            raise ThemeUnusable(folder, (f"theme.yaml, line {line}: more values than a theme needs",))
 
 
 def custom_properties(tokens: Tokens) -> str:

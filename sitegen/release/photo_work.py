@@ -1,15 +1,21 @@
 """Photos, cut for pages and for cards, each cut made once and kept."""
 
 import json
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
+from io import BytesIO
 from pathlib import Path
 from typing import Protocol
 
-from sitegen.press.picture import Cut, Picture
+from sitegen import limits
+from sitegen.faults import Place, Severity
+from sitegen.opening import read_within
+from sitegen.press.picture import Cut, Picture, PictureUnreadable
 from sitegen.release.cache import Cache
+from sitegen.release.steps import Progress
 from sitegen.release.workers import Workers
+from sitegen.source.photos import trouble_with
 
 Box = tuple[float, float]
 """Width and height on paper, in mm."""
@@ -69,7 +75,8 @@ class CardCutWork:
     def made(self) -> None:
         from sitegen.press.card_photos import cut_for_card
 
-        self.cache.put(self.key, cut_for_card(_photo(self.root, self.file, self.digest), self.box))
+        photo = _photo(self.root, self.file, self.digest)
+        self.cache.put(self.key, cut_for_card(photo, self.box, self.file))
 
 
 class Work(Protocol):
@@ -82,15 +89,14 @@ class Work(Protocol):
 
 def photo_digests(root: Path, files: Iterable[str]) -> Mapping[str, str]:
     """Photo -> hash of its bytes. Raises OSError where one cannot be read."""
-    return {file: sha256((root / file).read_bytes()).hexdigest() for file in sorted(set(files))}
+    return {file: sha256(_body(root, file)).hexdigest() for file in sorted(set(files))}
 
 
-def cut_all(work: Sequence[Work], workers: Workers, on_each: Callable[[], None]) -> None:
+def cut_all(work: Sequence[Work], workers: Workers, progress: Progress) -> None:
     """Have every cut in the cache. Raises PictureUnreadable, ChangedMeanwhile, OSError, WorkerDied."""
     missing = [each for each in dict.fromkeys(work) if not each.is_kept()]
-    for _ in range(len(work) - len(missing)):
-        on_each()
-    workers.worked_off(missing, on_each)
+    progress.reuse(len(work) - len(missing))
+    workers.worked_off(missing, progress.advance)
 
 
 def kept_picture(work: CutWork) -> tuple[Picture, tuple[tuple[str, str], ...]]:
@@ -115,8 +121,18 @@ def _listed(listed: bytes, cache: Cache) -> tuple[tuple[str, str], ...]:
 
 
 def _photo(root: Path, file: str, digest: str) -> bytes:
-    """The photo, if it still is the one that the key was made of."""
-    body = (root / file).read_bytes()
+    """The photo, if it still is the one that the key was made of, and may be unpacked.
+
+    Its head is looked at once more, in the very bytes that a decoder is about to be given.
+    """
+    body = _body(root, file)
     if sha256(body).hexdigest() != digest:
         raise ChangedMeanwhile(file)
+    for fault in trouble_with(BytesIO(body), file.rpartition("/")[2], Place(file)):
+        if fault.severity is Severity.ERROR:
+            raise PictureUnreadable(file, fault.sentence)
     return body
+
+
+def _body(root: Path, file: str) -> bytes:
+    return read_within(root / "content", root / file, limits.PICTURE_BYTES)

@@ -6,6 +6,8 @@ from datetime import date
 from functools import cached_property
 from pathlib import Path
 
+from sitegen import limits
+from sitegen.opening import read_within
 from sitegen.release.cache import Cache, program_hash
 from sitegen.release.days import Standing, standing
 from sitegen.release.drawn_on import Titles, with_drawn_on
@@ -52,8 +54,8 @@ class Survey:
 
     def kitchen_slugs(self) -> tuple[str, ...]:
         """Recipes that the kitchen's own files need: what is ordered, and what declares ingredients."""
-        files = (self.root / file for file in self.digests if is_kitchens_own(file))
-        text = "\n".join(path.read_text(encoding="utf-8", errors="replace") for path in files)
+        files = (file for file in self.digests if is_kitchens_own(file))
+        text = "\n".join(_text(self.root, file) for file in files)
         by_slug = (slug for slug in self.slugs if slug in text)
         declaring = (heading.slug for heading in self.headings if heading.declares)
         named = {*self._titles.named_in(text), *by_slug, *declaring}
@@ -76,7 +78,7 @@ class Survey:
     @cached_property
     def _texts(self) -> Mapping[str, str]:
         """Slug -> the bare text of its file; '' where there is none."""
-        return {slug: _text(self.root / _RECIPES / slug / "recipe.yaml") for slug in self.slugs}
+        return {slug: _text(self.root, f"{_RECIPES}{slug}/recipe.yaml") for slug in self.slugs}
 
     @cached_property
     def _named(self) -> Mapping[str, tuple[str, ...]]:
@@ -97,8 +99,9 @@ def files_of_recipes(digests: Mapping[str, str]) -> Mapping[str, tuple[tuple[str
     return {slug: tuple(files) for slug, files in found.items()}
 
 
-def _text(path: Path) -> str:
+def _text(root: Path, file: str) -> str:
+    """The bare text of a file below `content/`; '' where it cannot be read."""
     try:
-        return path.read_text(encoding="utf-8", errors="replace")
+        return read_within(root / "content", root / file, limits.TEXT_BYTES).decode(errors="replace")
     except OSError:
         return ""

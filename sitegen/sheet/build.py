@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from sitegen.kitchen.declared import with_bases
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.method import OvenSetting
-from sitegen.kitchen.recipe import BatchAsk, Component, Recipe, Video
+from sitegen.kitchen.recipe import BatchAsk, Component, Recipe
 from sitegen.kitchen.tables import Tables
 from sitegen.sheet.allergen_words import allergen_lines
 from sitegen.sheet.batch_notes import batch_notes
@@ -24,7 +24,8 @@ from sitegen.sheet.setting import Setting
 from sitegen.sheet.swap_words import MadeLines, stand_ins, swaps_of
 from sitegen.sheet.tin_words import batch_tin_text
 from sitegen.sheet.unknown_words import unknowns_of
-from sitegen.sheet.values import Sheet, SheetComponent, SheetStep, SheetVideo
+from sitegen.sheet.values import Sheet, SheetComponent, SheetStep
+from sitegen.sheet.video_words import video_of
 from sitegen.sheet.weights import about_text
 from sitegen.sheet.work import work_of
 
@@ -43,8 +44,8 @@ def build_sheet(
     bases: all recipes by title, for those that this one uses. written: the edition that the recipe files
     are written in. batch: None for the tested one. tutorials: slug -> title.
     Raises CannotScale for a batch that the recipe cannot give; BaseCircle, UnknownPart, SharesDontAddUp,
-    NoWeight, TaskCircle and StepsInConflict where the recipe itself is at fault (`sheet/checks.py` turns
-    them into faults).
+    NoWeight, TaskCircle, StepsInConflict and TooManySteps where the recipe itself is at fault
+    (`sheet/checks.py` turns them into faults).
     """
     making = making_of(recipe, bases, tables, edition, written, batch, tutorials)
     setting, made, made_batch, components = making.setting, making.made, making.batch, making.components
@@ -75,7 +76,7 @@ def build_sheet(
         notes=setting.respelled(recipe.notes),
         keeping=keeping_rows(made, setting),
         revisions=revisions_of(recipe, setting),
-        video=_video(recipe.video) if recipe.video else None,
+        video=video_of(recipe.video, setting),
         estimates_note=ESTIMATES,
         swaps=swaps_of(lines, offers, setting),
         nutrition=nutrition,
@@ -95,10 +96,6 @@ def _component(part: MadePart, steps: tuple[SheetStep, ...], setting: Setting) -
         keeps=setting.respelled(keeps_text(part.component)),
         base_slug=base.slug if base else "",
     )
-
-
-def _video(video: Video) -> SheetVideo:
-    return SheetVideo(video.address, video.published.isoformat() if video.published else "")
 
 
 def _measures(parts: Sequence[MadePart], setting: Setting) -> str:

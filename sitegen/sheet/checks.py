@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import partial
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.ovens import OvenOutOfRange
@@ -14,7 +15,7 @@ from sitegen.kitchen.scaling import CannotScale
 from sitegen.kitchen.tables import Tables
 from sitegen.sheet.amounts import decimal_text
 from sitegen.sheet.batches import offered
-from sitegen.sheet.conflict_words import StepsInConflict, conflict_text
+from sitegen.sheet.conflict_words import StepsInConflict, TooManySteps, conflict_text
 from sitegen.sheet.drift import sheet_drift
 from sitegen.sheet.fill_checks import CODES as FILL_CODES
 from sitegen.sheet.fill_checks import fill_faults
@@ -63,6 +64,8 @@ def _faults_of_one(recipe: Recipe, set_sheet: Callable[[], Sheet]) -> Sequence[F
     except TaskCircle as error:
         way = " -> ".join((*error.components, error.components[0]))
         return (_fault(recipe.at, "steps-in-a-circle", f"components wait for each other: {way}"),)
+    except TooManySteps as error:
+        return (_too_many_steps(recipe, error),)
     except StepsInConflict as error:
         return (_conflict_fault(error),)
     return tuple(_drift_faults(recipe, sheet))
@@ -71,6 +74,11 @@ def _faults_of_one(recipe: Recipe, set_sheet: Callable[[], Sheet]) -> Sequence[F
 def _conflict_fault(error: StepsInConflict) -> Fault:
     way_out = "give one of them more time, or move a step"
     return _fault(error.at, "plan-cannot-be-kept", conflict_text(error), way_out)
+
+
+def _too_many_steps(recipe: Recipe, error: TooManySteps) -> Fault:
+    sentence = f"with its base recipes it has {error.count} steps; {limits.STEPS} is the most"
+    return _fault(recipe.at, "too-many-steps", sentence, "join small steps, or divide the recipe")
 
 
 def _cannot_scale(recipe: Recipe, error: CannotScale) -> Fault:
@@ -142,6 +150,12 @@ CODES = (
         Severity.ERROR,
         "Components wait for each other, so that none of them could ever be begun.",
         "Take one `after`, or one reference to a component, out of the circle.",
+    ),
+    FaultCode(
+        "too-many-steps",
+        Severity.ERROR,
+        "A recipe has more steps, with those of its base recipes, than can be put on one clock.",
+        "Join small steps into one, or divide the recipe.",
     ),
     FaultCode(
         "plan-cannot-be-kept",

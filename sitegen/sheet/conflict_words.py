@@ -33,7 +33,15 @@ class StepsInConflict(Exception):
         self.is_certain = is_certain
 
 
-CANNOT_BE_PLANNED = (TaskCircle, StepsInConflict)
+class TooManySteps(Exception):
+    """More steps than are set on one clock. count: of the recipe and its base recipes."""
+
+    def __init__(self, count: int) -> None:
+        super().__init__(count)
+        self.count = count
+
+
+CANNOT_BE_PLANNED = (TaskCircle, StepsInConflict, TooManySteps)
 """What a sheet raises for a recipe whose work has no order."""
 
 

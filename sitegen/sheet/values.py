@@ -176,11 +176,35 @@ class SheetRevision:
 
 
 @dataclass(frozen=True)
+class RevisedLine:
+    """A line of which a revision speaks, as one edition prints it now. steps: that take of it, by number."""
+
+    edition: str
+    component: str
+    line: SheetLine
+    steps: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True)
+class SheetChapter:
+    """moment: '1:25', as players show it; begins_s: the same in whole seconds from the film's start.
+
+    address: of the film from there on, '' where its address takes no moment.
+    """
+
+    moment: str
+    title: str
+    begins_s: int
+    address: str = ""
+
+
+@dataclass(frozen=True)
 class SheetVideo:
     """published: ISO date, '' unknown."""
 
     address: str
     published: str = ""
+    chapters: tuple[SheetChapter, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -3,9 +3,10 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from sitegen import limits
 from sitegen.kitchen.recipe import Component
 from sitegen.sheet.amounts import duration_text
-from sitegen.sheet.conflict_words import steps_in_conflict
+from sitegen.sheet.conflict_words import TooManySteps, steps_in_conflict
 from sitegen.sheet.plan_notes import plan_notes
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.timeline import timeline_of
@@ -37,9 +38,12 @@ def work_of(
 
     components: in printed order, with the times of the batch. finished_by: see `timing.graph.tasks_of`.
     summaries: a short text a step, in printed order. Rows are set by the upper figure of each range; the
-    total is given as a range. Raises TaskCircle and StepsInConflict where they cannot be put in an order.
+    total is given as a range. Raises TaskCircle and StepsInConflict where they cannot be put in an order, and
+    TooManySteps.
     """
     tasks = tasks_of(components, finished_by)
+    if len(tasks) > limits.STEPS:
+        raise TooManySteps(len(tasks))
     try:
         longest, shortest = plan(tasks), plan(tasks, pick=lowest)
     except CannotPlan as error:

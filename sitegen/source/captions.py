@@ -32,7 +32,7 @@ def captions_named(folder: Folder, name: str, at: Place) -> tuple[str, tuple[Fau
     path, faults = beside(folder, name, at, NO_CAPTIONS)
     if path is None:
         return "", faults
-    text, _ = read_text(path, folder.shown_file(name))
+    text, _ = read_text(path, folder.shown_file(name), folder.path)
     first = (text or "").split("\n", 1)[0]
     if first.split(maxsplit=1)[:1] != ["WEBVTT"]:
         return "", (NOT_CAPTIONS.fault(at, f"'{name}' does not begin with WEBVTT"),)

@@ -4,8 +4,11 @@ import re
 from datetime import date
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, StringConstraints, WithJsonSchema
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, StringConstraints, WithJsonSchema
 from pydantic_core import PydanticCustomError
+
+from sitegen import limits
+from sitegen.source.markdown_bounds import too_tangled
 
 
 class _PlainScalars:
@@ -21,12 +24,20 @@ def _text(longest: int) -> Any:
     return StringConstraints(strip_whitespace=True, min_length=1, max_length=longest)
 
 
+def _not_tangled(text: str) -> str:
+    if reason := too_tangled(text):
+        raise PydanticCustomError("too_tangled", "too tangled", {"reason": reason})
+    return text
+
+
+_Untangled = AfterValidator(_not_tangled)
+
 Short = Annotated[str, _text(120), _PlainScalars]
 """A few words: a title, a yield, a tin, a duration."""
-Sentence = Annotated[str, _text(400), _PlainScalars]
-Passage = Annotated[str, _text(3_000), _PlainScalars]
+Sentence = Annotated[str, _text(400), _Untangled, _PlainScalars]
+Passage = Annotated[str, _text(3_000), _Untangled, _PlainScalars]
 """The prose of one step."""
-Essay = Annotated[str, _text(50_000), _PlainScalars]
+Essay = Annotated[str, _text(limits.MARKDOWN_CHARACTERS), _Untangled, _PlainScalars]
 """Markdown of any length."""
 SLUG_PATTERN = r"^[a-z0-9]+(-[a-z0-9]+)*$"
 Slug = Annotated[str, StringConstraints(pattern=SLUG_PATTERN, max_length=80)]

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from os.path import lexists, realpath
 from pathlib import Path
 from re import fullmatch
 
@@ -18,7 +19,7 @@ from sitegen.source.headings import Heading, heading_of
 from sitegen.source.models import RecipeFile
 from sitegen.source.order_file import order_from, unread_recipes
 from sitegen.source.orders import Order
-from sitegen.source.photos import OUTSIDE, Folder
+from sitegen.source.photos import Folder
 from sitegen.source.prices import PRICE_LIST, prices_from
 from sitegen.source.reader import Document, parse_document
 from sitegen.source.recipes import RecipeSource, recipe_from
@@ -26,7 +27,7 @@ from sitegen.source.school import Content, School, Tutorial
 from sitegen.source.shapes import shaped
 from sitegen.source.site import school_from
 from sitegen.source.tables import read_tables
-from sitegen.source.textfile import read_text
+from sitegen.source.textfile import OUTSIDE, UNREADABLE, read_text
 from sitegen.source.tutorials import tutorial_from
 
 NO_CONTENT = FaultCode(
@@ -193,7 +194,7 @@ class _Reading:
 
     def tables(self) -> Tables:
         larder = self._folders.content.path / "larder.yaml"
-        document = self._document(self._folders.content, "larder.yaml") if larder.is_file() else None
+        document = self._document(self._folders.content, "larder.yaml") if lexists(larder) else None
         tables, faults = read_tables(document)
         self.faults += faults
         return tables
@@ -208,7 +209,7 @@ class _Reading:
 
     def prices(self, tables: Tables) -> PriceList | None:
         path = self._folders.content.path / PRICE_LIST
-        document = self._document(self._folders.content, PRICE_LIST) if path.is_file() else None
+        document = self._document(self._folders.content, PRICE_LIST) if lexists(path) else None
         if document is None:
             return None
         prices, faults = prices_from(document, tables)
@@ -231,9 +232,8 @@ class _Reading:
 
     def tutorials(self) -> tuple[Tutorial, ...]:
         folder = self._folders.tutorials
-        files = sorted(folder.path.glob("*.md")) if folder.path.is_dir() else []
         tutorials = []
-        for path in files:
+        for path in self._listed(folder, ".md"):
             shown = folder.shown_file(path.name)
             if not self._lies_inside(path, shown) or not self._is_slug(path.stem, folder):
                 continue
@@ -248,7 +248,7 @@ class _Reading:
     ) -> tuple[Order, ...]:
         folder = self._folders.orders
         orders = []
-        for path in sorted(folder.path.glob("*.yaml")) if folder.path.is_dir() else ():
+        for path in self._listed(folder, ".yaml"):
             document = self._document(folder, path.name)
             if document is not None:
                 order, faults = order_from(document, recipes, tables, unread)
@@ -266,14 +266,15 @@ class _Reading:
 
     def _slugs(self) -> Iterator[str]:
         folder = self._folders.recipes
-        for path in sorted(folder.path.iterdir()) if folder.path.is_dir() else ():
+        for path in self._listed(folder):
             if path.name.startswith("."):
                 continue
             if not path.is_dir():
                 place = Place(folder.shown_file(path.name))
                 self.faults.append(STRAY_FILE.fault(place, f"'{path.name}' is no folder"))
-            elif self._is_slug(path.name, folder) and self._lies_inside(path, folder.shown_file(path.name)):
-                yield path.name
+            elif self._is_slug(path.name, folder):
+                recipe = Folder(path, folder.shown_file(path.name))
+                yield from (path.name,) if self._is_no_link(recipe) else ()
 
     def sources(self, slugs: Iterable[str]) -> Iterator[RecipeSource]:
         """Each recipe whose file has the right shape; the faults of the others are kept."""
@@ -285,11 +286,24 @@ class _Reading:
             if document is not None and file is not None:
                 yield RecipeSource(slug, folder, document, file)
 
+    def _listed(self, folder: Folder, ending: str = "") -> tuple[Path, ...]:
+        """What lies in a folder, sorted; nothing where there is none, a fault where it is closed to us."""
+        if not self._is_no_link(folder):
+            return ()
+        try:
+            return tuple(path for path in sorted(folder.path.iterdir()) if path.name.endswith(ending))
+        except (FileNotFoundError, NotADirectoryError):
+            return ()
+        except OSError as problem:
+            sentence = f"the folder cannot be read: {problem.strerror}"
+            self.faults.append(UNREADABLE.fault(Place(folder.shown), sentence))
+            return ()
+
     def _document(self, folder: Folder, name: str) -> Document | None:
         shown, path = folder.shown_file(name), folder.path / name
         if not self._lies_inside(path, shown):
             return None
-        text, faults = read_text(path, shown)
+        text, faults = read_text(path, shown, self._folders.content.path)
         self.faults += faults
         if text is None:
             return None
@@ -299,11 +313,18 @@ class _Reading:
         return document
 
     def _lies_inside(self, path: Path, shown: str) -> bool:
-        inside = path.resolve().is_relative_to(self._folders.content.path.resolve())
+        inside = Path(realpath(path)).is_relative_to(realpath(self._folders.content.path))
         if not inside:
             sentence = f"'{shown}' is a link out of the folder 'content'"
             self.faults.append(OUTSIDE.fault(Place(shown), sentence))
         return inside
+
+    def _is_no_link(self, folder: Folder) -> bool:
+        """Files may be links within `content`; a folder may not, so that each of its files has one path."""
+        if folder.path.is_symlink():
+            sentence = f"'{folder.shown}' is a link, where a folder should be"
+            self.faults.append(OUTSIDE.fault(Place(folder.shown), sentence, "put the folder itself there"))
+        return not folder.path.is_symlink()
 
     def _is_slug(self, name: str, folder: Folder) -> bool:
         if fullmatch(SLUG_PATTERN, name):

@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
+from sitegen import limits
 from sitegen.source.base_uses import BaseUseFile
 from sitegen.source.component_words import DoughFile
 from sitegen.source.file_texts import (
@@ -58,6 +59,11 @@ class VideoFile(FileModel):
     captions: FileName | None = Field(
         None, description="WebVTT captions, beside this file.", examples=["captions.vtt"]
     )
+    chapters: list[Short] = Field(
+        default=[],
+        description="Where its chapters begin, each with its title; the first at 0:00.",
+        examples=[["0:00 What we make", "1:25 The sponge", "6:40 To finish"]],
+    )
 
 
 class RevisionFile(FileModel):
@@ -90,7 +96,10 @@ class StepFile(FileModel):
     )
     photo: PhotoFile | None = Field(None, description="A picture of this step.")
     after: list[Short] | None = Field(
-        None, description="Components that must be ready before this step.", examples=[["Bay sponge"]]
+        None,
+        max_length=limits.COMPONENTS,
+        description="Components that must be ready before this step.",
+        examples=[["Bay sponge"]],
     )
     within: Short | None = Field(
         None, description="The time within which the next step must begin.", examples=["10 min"]
@@ -99,7 +108,10 @@ class StepFile(FileModel):
         None, description="How long what it made may wait, and how.", examples=["2 days chilled"]
     )
     tools: list[Short] = Field(
-        default=[], description="What its hands-on time keeps busy.", examples=[["mixer"]]
+        default=[],
+        max_length=limits.ENTRIES,
+        description="What its hands-on time keeps busy.",
+        examples=[["mixer"]],
     )
     waits_in: Short | None = Field(
         None, description="What it fills while it waits, beside the oven.", examples=["proofing box"]
@@ -118,10 +130,11 @@ class ComponentFile(FileModel):
 
     ingredients: list[Sentence] = Field(
         default=[],
+        max_length=limits.LINES,
         description="One line each, amount first.",
         examples=[["150 g plain flour, sifted", "2 medium eggs", "500 g of Base buttercream"]],
     )
-    method: list[StepFile] = Field(min_length=1, description="The steps, in order.")
+    method: list[StepFile] = Field(min_length=1, max_length=limits.LINES, description="The steps, in order.")
     kind: Short | None = Field(
         None, description="What it is by trade: its balance is held against it.", examples=["creamed cake"]
     )
@@ -154,33 +167,45 @@ class RecipeFile(FileModel):
         description="The vessel, by shape and inside measure.",
         examples=["muffin 12", "two 20 cm round", "900 g loaf"],
     )
-    tags: list[Short] = Field(default=[], description="Words to find it by.", examples=[["cupcakes"]])
+    tags: list[Short] = Field(
+        default=[], max_length=limits.ENTRIES, description="Words to find it by.", examples=[["cupcakes"]]
+    )
     photo: PhotoFile | None = Field(None, description="The finished bake.")
     release: ReleaseFile | None = Field(None, description="Release days. Without them it stays a draft.")
     video: VideoFile | None = Field(None, description="The film.")
     batches: list[Short] | None = Field(
         None,
+        max_length=limits.BATCHES,
         description="Batches that the page offers beside the tested one. Without the key: half and double.",
         examples=[["24 cupcakes"], ["23 cm round"], ["half", "times 3/2"], ["24 rolls of 60 g"]],
     )
     base_recipes: dict[Short, BaseUseFile] = Field(
         default={},
+        max_length=limits.ENTRIES,
         description="How base recipes are made for this one.",
         examples=[{"Base buttercream": {"made": "once", "spare": "5 %"}}],
     )
-    components: dict[Short, ComponentFile] = Field(min_length=1, description="Title -> component, in order.")
+    components: dict[Short, ComponentFile] = Field(
+        min_length=1, max_length=limits.COMPONENTS, description="Title -> component, in order."
+    )
     notes: Essay | None = Field(None, description="Markdown, printed after the steps.")
     swaps: list[Short] = Field(
         default=[],
+        max_length=limits.ENTRIES,
         description="Ingredients for which every sheet offers a substitute.",
         examples=[["buttermilk"]],
     )
     larder: dict[Short, LarderRowFile] = Field(
-        default={}, description="Ingredients that the larder lacks, each with just what is known of it."
+        default={},
+        max_length=limits.ENTRIES,
+        description="Ingredients that the larder lacks, each with just what is known of it.",
     )
-    revisions: list[RevisionFile] = Field(default=[], description="Changes after release, oldest first.")
+    revisions: list[RevisionFile] = Field(
+        default=[], max_length=limits.ENTRIES, description="Changes after release, oldest first."
+    )
     settled: dict[Short, Sentence] = Field(
         default={},
+        max_length=limits.ENTRIES,
         description="Advice that does not hold for this recipe: its code -> why.",
         examples=[{"balance-unusual": "The crumb is meant to be dense."}],
     )

@@ -8,20 +8,19 @@ from dataclasses import dataclass, field
 
 import yaml
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Place
 from sitegen.source import traps
 from sitegen.source.columns import Extent, Scalar
+from sitegen.source.textfile import ODD_CHARACTER, hidden_in
 
 Data = str | None | list["Data"] | dict[str, "Data"]
 Path = tuple[str | int, ...]
 Opening = yaml.MappingStartEvent | yaml.SequenceStartEvent
 
-DEEPEST = 30
-MOST_NODES = 20_000
-
 
 class TooMuch(Exception):
-    """The file is nested too deep, holds too many values, or has a key that is no text, as `fault` says."""
+    """The file is nested too deep, holds too many values, or has a key that is none, as `fault` says."""
 
     def __init__(self, fault: Fault) -> None:
         super().__init__(fault)
@@ -103,8 +102,8 @@ class NodeBuilder:
             self.found.braced.add(path)
         data: list[Data] | dict[str, Data] = {} if isinstance(event, yaml.MappingStartEvent) else []
         self._open.append(_Open(data, path, Extent.of(event).start, bool(event.flow_style)))
-        if len(self._open) > DEEPEST:
-            sentence = f"more than {DEEPEST} levels lie in each other"
+        if len(self._open) > limits.DEPTH:
+            sentence = f"more than {limits.DEPTH} levels lie in each other"
             raise TooMuch(traps.TOO_DEEP.fault(self._place(event), sentence))
 
     def _end(self, event: yaml.Event) -> None:
@@ -123,10 +122,13 @@ class NodeBuilder:
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         self._count_node(event)
         self._refuse_marks(event)
+        if hidden := hidden_in(event.value):
+            self._tell(ODD_CHARACTER, event, f"a hidden character ({hidden}) is written here as an escape")
         top = self._open[-1] if self._open else None
         if top is None or isinstance(top.data, list):
             self._value(event)
         elif top.key is None:
+            self._refuse_long_key(event)
             top.key = event
         elif top.flow and self._is_bare(top.key, event):
             top.bare.append(top.key)
@@ -187,9 +189,14 @@ class NodeBuilder:
 
     def _count_node(self, event: yaml.Event) -> None:
         self._count += 1
-        if self._count > MOST_NODES:
-            sentence = f"the file holds more than {MOST_NODES:,} values"
+        if self._count > limits.VALUES:
+            sentence = f"the file holds more than {limits.VALUES:,} values"
             raise TooMuch(traps.TOO_MANY.fault(self._place(event), sentence))
+
+    def _refuse_long_key(self, event: yaml.ScalarEvent) -> None:
+        if len(event.value) > limits.KEY_CHARACTERS:
+            sentence = f"this key has {len(event.value):,} letters; {limits.KEY_CHARACTERS} are the most"
+            raise TooMuch(traps.LONG_KEY.fault(self._place(event), sentence))
 
     def _refuse_marks(self, event: yaml.ScalarEvent | Opening) -> None:
         if event.tag:

@@ -7,6 +7,7 @@ from typing import TypeVar
 
 from pydantic import Field
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.declared import tables_of
 from sitegen.kitchen.recipe import BatchAsk, Recipe
@@ -72,6 +73,7 @@ class OrderFile(FileModel):
     rest: Short | None = Field(None, description="Hours in which nobody works.", examples=["22:00-07:00"])
     make: dict[Short, Short] = Field(
         min_length=1,
+        max_length=limits.ENTRIES,
         description="A recipe, by its title or its folder -> how much of it.",
         examples=[{"blackcurrant-and-bay-cupcakes": "48 cupcakes", "Base buttercream": "1 kg"}],
     )

@@ -2,26 +2,20 @@
 
 from dataclasses import dataclass
 from difflib import get_close_matches
-from os.path import isfile
+from os import SEEK_END
+from os.path import isfile, realpath
 from pathlib import Path, PurePosixPath
+from typing import BinaryIO
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.method import Photo
-from sitegen.source.picture_size import PictureSize, picture_size
+from sitegen.opening import LeadsOutside, open_within
+from sitegen.source.picture_head import CutShort, Moves, NoPicture, PictureHead, TooHeavy, picture_head
+from sitegen.source.textfile import OUTSIDE, UNREADABLE
 
-LARGEST_BYTES = 40_000_000
-LONGEST_SIDE = 12_000
-MOST_PIXELS = 80_000_000
 SMALLEST_WIDTH = 640
 
-OUTSIDE = FaultCode(
-    "outside-folder",
-    Severity.ERROR,
-    "The name of a file leads out of the folder of its recipe, by '..', '/' or a link.",
-    "Put the file beside the recipe and write its name alone.",
-    good="file: whisk.jpg",
-    bad="file: ../whisk.jpg",
-)
 NO_PICTURE = FaultCode(
     "photo-not-found",
     Severity.ERROR,
@@ -41,8 +35,22 @@ NOT_A_PICTURE = FaultCode(
 PICTURE_TOO_LARGE = FaultCode(
     "picture-too-large",
     Severity.ERROR,
-    "A picture has more pixels or bytes than a build can hold.",
+    "A picture has more pixels or bytes, or carries more beside them, than a build can hold.",
     "Save it smaller: 4,000 pixels on the longer side are plenty for print.",
+    file="",
+)
+PICTURE_MOVES = FaultCode(
+    "picture-moves",
+    Severity.ERROR,
+    "An animated picture, of which pages and cards would show the first frame alone.",
+    "Save the frame that you want as JPEG.",
+    file="",
+)
+PICTURE_CUT_SHORT = FaultCode(
+    "picture-cut-short",
+    Severity.ERROR,
+    "The file ends before the picture does: it was not copied whole.",
+    "Copy the picture again.",
     file="",
 )
 PICTURE_SMALL = FaultCode(
@@ -53,7 +61,7 @@ PICTURE_SMALL = FaultCode(
     file="",
 )
 
-CODES = (OUTSIDE, NO_PICTURE, NOT_A_PICTURE, PICTURE_TOO_LARGE, PICTURE_SMALL)
+CODES = (NO_PICTURE, NOT_A_PICTURE, PICTURE_TOO_LARGE, PICTURE_MOVES, PICTURE_CUT_SHORT, PICTURE_SMALL)
 
 
 @dataclass(frozen=True)
@@ -81,31 +89,48 @@ def beside(
     if not isfile(path):  # Path.is_file raises for a name that is too long
         sentence = f"there is no file '{name}' in {folder.shown}"
         return None, (missing.fault(at, sentence, _near_file(folder, name)),)
-    if not path.resolve().is_relative_to(folder.path.resolve()):
+    if not Path(realpath(path)).is_relative_to(realpath(folder.path)):
         return None, (OUTSIDE.fault(at, f"'{name}' is a link out of the folder"),)
     return path, ()
 
 
-def picture_faults(path: Path, name: str, at: Place) -> tuple[Fault, ...]:
-    """What is wrong with a picture, told from its size and its first bytes alone."""
-    size_bytes = path.stat().st_size
-    if size_bytes > LARGEST_BYTES:
-        sentence = f"'{name}' has {size_bytes // 1_000_000} MB; {LARGEST_BYTES // 1_000_000} MB is the most"
+def picture_faults(folder: Folder, path: Path, name: str, at: Place) -> tuple[Fault, ...]:
+    """What is wrong with a picture of a folder, told without unpacking it."""
+    try:
+        with open_within(folder.path, path) as file:
+            return trouble_with(file, name, at)
+    except LeadsOutside:
+        return (OUTSIDE.fault(at, f"'{name}' is a link out of the folder"),)
+    except OSError as problem:
+        return (UNREADABLE.fault(at, f"'{name}' cannot be read: {problem.strerror}"),)
+
+
+def trouble_with(file: BinaryIO, name: str, at: Place) -> tuple[Fault, ...]:
+    """The same of an open file, at its beginning. Raises OSError."""
+    size_bytes = file.seek(0, SEEK_END)
+    file.seek(0)
+    if size_bytes > limits.PICTURE_BYTES:
+        sentence = (
+            f"'{name}' has {size_bytes // 1_000_000} MB; {limits.PICTURE_BYTES // 1_000_000} MB is the most"
+        )
         return (PICTURE_TOO_LARGE.fault(at, sentence),)
-    with path.open("rb") as file:
-        size = picture_size(file)
-    if size is None or not size.width or not size.height:
+    try:
+        return _size_faults(picture_head(file), name, at)
+    except NoPicture:
         return (NOT_A_PICTURE.fault(at, f"'{name}' is no JPEG, PNG or WebP picture"),)
-    return _size_faults(size, name, at)
+    except TooHeavy as problem:
+        return (PICTURE_TOO_LARGE.fault(at, f"'{name}' {problem.what}"),)
+    except Moves:
+        return (PICTURE_MOVES.fault(at, f"'{name}' is an animated picture"),)
+    except CutShort:
+        return (PICTURE_CUT_SHORT.fault(at, f"'{name}' is not whole"),)
 
 
-def _size_faults(size: PictureSize, name: str, at: Place) -> tuple[Fault, ...]:
-    measured = f"'{name}' measures {size.width} x {size.height} pixels"
-    if max(size.width, size.height) > LONGEST_SIDE or size.width * size.height > MOST_PIXELS:
-        return (PICTURE_TOO_LARGE.fault(at, f"{measured}, which is too many"),)
-    if size.width < SMALLEST_WIDTH:
-        return (PICTURE_SMALL.fault(at, f"{measured} and will look soft"),)
-    return ()
+def _size_faults(head: PictureHead, name: str, at: Place) -> tuple[Fault, ...]:
+    if head.width >= SMALLEST_WIDTH:
+        return ()
+    measured = f"'{name}' measures {head.width} x {head.height} pixels"
+    return (PICTURE_SMALL.fault(at, f"{measured} and will look soft"),)
 
 
 def _near_file(folder: Folder, name: str) -> str:
@@ -124,6 +149,6 @@ def photo_named(folder: Folder, name: str, alt: str, at: Place) -> tuple[Photo |
     """
     path, faults = beside(folder, name, at)
     if path is not None:
-        faults = picture_faults(path, name, at)
+        faults = picture_faults(folder, path, name, at)
     is_outside = any(fault.code == OUTSIDE.code for fault in faults)
     return (None if is_outside else Photo(folder.shown_file(name), alt, at)), faults

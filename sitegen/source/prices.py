@@ -8,6 +8,7 @@ from typing import Annotated, TypeVar
 
 from pydantic import Field, StringConstraints
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Severity
 from sitegen.kitchen.amounts import Amount, single
 from sitegen.kitchen.prices import Charge, Price, PriceList
@@ -90,6 +91,7 @@ class PricesFile(FileModel):
     )
     prices: dict[Short, Short] = Field(
         default={},
+        max_length=limits.PRICES,
         description="Ingredient -> what is paid for how much.",
         examples=[{"plain flour": "1.20 per 1.5 kg", "eggs": "2.80 per 12"}],
     )

@@ -91,7 +91,7 @@ def _without_number(head: Stretch, context: Context) -> tuple[Amount | None, Str
         way_out = f"begin with the amount: '{head.text[before.end() :]}'"
         where = (head.start, head.start + len(before.group(1)))
         raise Misread(NO_AMOUNT, f"'{before.group(1)}' stands before the amount", way_out, *where)
-    unit, rest = unit_at(head, context)
+    unit, rest = _any_unit_at(head, context)
     if unit in SMALLEST_MEASURES:
         return Amount(single(1), unit), rest
     if unit and known(rest, context) is not None:
@@ -109,7 +109,18 @@ def _refuse_second(head: Stretch, rest: Stretch) -> None:
 
 
 def unit_at(rest: Stretch, context: Context) -> tuple[str, Stretch]:
-    """The unit that a stretch begins with ('' for a count), and what follows. Two words first: 'fl oz'."""
+    """The unit behind a number ('' for a count), and what follows. Raises Misread for one of length."""
+    unit, behind = _any_unit_at(rest, context)
+    if unit and context.tables.measures.is_length(unit):
+        word = rest.text[: behind.start - rest.start].rstrip()
+        sentence = f"'{word}' measures a length, and no amount"
+        way_out = "weigh it or count it, and say its size behind a comma: '20 g fresh ginger, a thumb long'"
+        raise Misread(UNKNOWN_UNIT, sentence, way_out, rest.start, rest.start + len(word))
+    return unit, behind
+
+
+def _any_unit_at(rest: Stretch, context: Context) -> tuple[str, Stretch]:
+    """The unit that a stretch begins with, and what follows. Two words first: 'fl oz'."""
     if known(rest, context) is not None:
         return "", rest
     words = [found for found, _ in zip(_WORD.finditer(rest.text), range(2), strict=False)]

@@ -27,6 +27,7 @@ from sitegen.kitchen.recipe import (
 )
 from sitegen.source.base_uses import base_uses_from
 from sitegen.source.captions import captions_named
+from sitegen.source.chapters import read_chapter
 from sitegen.source.component_words import read_degrees, read_friction, read_kind
 from sitegen.source.context import Context
 from sitegen.source.durations import read_span_of_minutes
@@ -238,7 +239,14 @@ class _RecipeReading:
             place = self._document.place(("video", "captions"))
             captions, faults = captions_named(self._folder, file.captions, place)
             self.faults += faults
-        return Video(file.address, captions, file.published, self._document.key_place(("video",)))
+        read = (self._read(("video", "chapters", index), read_chapter) for index in range(len(file.chapters)))
+        return Video(
+            address=file.address,
+            captions=captions,
+            published=file.published,
+            chapters=tuple(chapter for chapter in read if chapter is not None),
+            at=self._document.key_place(("video",)),
+        )
 
     def _swaps(self) -> tuple[OfferedSwap, ...]:
         """Each under the larder's own name for it; a check tells of those that nothing is known of."""

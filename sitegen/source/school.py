@@ -68,8 +68,9 @@ class Content:
     """Everything read from a folder. `root` is the folder that holds `content/`.
 
     recipes and tutorials that could not be read at all are missing here and stand in `faults`.
-    texts: file -> its lines, to show the line of a fault. headings: of every recipe that has one. prices: what the school pays, for the kitchen's own
-    commands; None where it has no `prices.yaml`, or one at fault. orders: of `content/orders/`, likewise.
+    texts: file -> its lines, to show the line of a fault. headings: of every recipe that has one.
+    prices: what the school pays, for the kitchen's own commands; None where it has no `prices.yaml`, or one
+    at fault. orders: of `content/orders/`, likewise.
     """
 
     root: str

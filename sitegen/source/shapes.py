@@ -1,12 +1,14 @@
 """A document against a file model: the validator's errors, by kind, as faults at their places."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from difflib import get_close_matches
+from functools import partial
 from types import UnionType
 from typing import Any, TypeVar, Union, get_args, get_origin
 
 from pydantic import BaseModel, RootModel, ValidationError
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.source import traps
 from sitegen.source.nodes import Data, Path, paths_in
@@ -60,6 +62,29 @@ TOO_LONG = FaultCode(
     good="title: Blackcurrant and bay cupcakes",
     bad="title: Blackcurrant" + " and bay" * 20 + "",
 )
+TOO_MANY = FaultCode(
+    "too-many-entries",
+    Severity.ERROR,
+    "A list has more entries than any recipe needs, so that its sheets could not be set in a bearable time.",
+    "Divide it: a long component into two, a recipe into a base recipe and another.",
+    good="batches: [6 cupcakes,",
+    bad=f"batches: [{'6 cupcakes, ' * limits.BATCHES}",
+)
+TOO_TANGLED = FaultCode(
+    "too-tangled",
+    Severity.ERROR,
+    "A text has more marks of Markdown, or more quotes and lists in each other, than can be set.",
+    "Take out what was pasted in by mistake, or write it flatter.",
+    good="notes: Bay from",
+    bad=f"notes: {'1. ' * (limits.MARKDOWN_DEPTH + 2)}Bay from",
+)
+MORE_FAULTS = FaultCode(
+    "more-faults",
+    Severity.ERROR,
+    f"The file has more than {limits.SHAPE_FAULTS} faults of its keys and values; the others are not listed.",
+    "Mend those that are listed, and proof again.",
+    file="",
+)
 TOO_SHORT = FaultCode(
     "nothing-in-it",
     Severity.ERROR,
@@ -102,9 +127,12 @@ WRONG_FORM = FaultCode(
 )
 
 CODES = (
-    UNKNOWN_KEY, MISSING_KEY, ALT_MISSING, EMPTY_VALUE, WRONG_KIND, TOO_LONG, TOO_SHORT, UNKNOWN_WORD,
-    NOT_A_DAY, NOT_YES_OR_NO, WRONG_FORM,
+    UNKNOWN_KEY, MISSING_KEY, ALT_MISSING, EMPTY_VALUE, WRONG_KIND, TOO_LONG, TOO_SHORT, TOO_MANY,
+    TOO_TANGLED, MORE_FAULTS, UNKNOWN_WORD, NOT_A_DAY, NOT_YES_OR_NO, WRONG_FORM,
 )  # fmt: skip
+
+_LONGEST_SHOWN = 60
+"""Letters of a value that a sentence repeats."""
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -130,15 +158,22 @@ class _Error:
 
 def shaped(document: Document, model: type[Model]) -> tuple[Model | None, tuple[Fault, ...]]:
     """The document as a file model; None with every fault of shape where it does not fit."""
-    empty = [path for path in paths_in(document.data) if path and document.value(path) is None]
-    faults = [_empty_value(document, path) for path in empty]
+    empty = {path: None for path in paths_in(document.data) if path and document.value(path) is None}
+    makers = [partial(_empty_value, document, path) for path in empty]
     try:
         fitted = model.model_validate(document.data)
     except ValidationError as problem:
         errors = [_Error(document, model, dict(details)) for details in problem.errors(include_url=False)]
-        faults += [KINDS[error.kind](error) for error in errors if error.path not in empty]
-        return None, tuple(faults)
-    return (None if faults else fitted), tuple(faults)
+        makers += [partial(KINDS[error.kind], error) for error in errors if error.path not in empty]
+        return None, _first_faults(makers, document.shown)
+    return (None if makers else fitted), _first_faults(makers, document.shown)
+
+
+def _first_faults(makers: Sequence[Callable[[], Fault]], shown: str) -> tuple[Fault, ...]:
+    """As many as are told of one file: each looks for near words, which takes its time."""
+    faults = tuple(make() for make in makers[: limits.SHAPE_FAULTS])
+    left = len(makers) - len(faults)
+    return (*faults, MORE_FAULTS.fault(Place(shown), f"{left:,} more faults stand in it")) if left else faults
 
 
 def _empty_value(document: Document, path: Path) -> Fault:
@@ -201,6 +236,15 @@ def _too_long(error: _Error) -> Fault:
     return TOO_LONG.fault(error.place, f"'{error.key}' takes at most {most} letters")
 
 
+def _too_many(error: _Error) -> Fault:
+    most = error.context["max_length"]
+    return TOO_MANY.fault(error.document.key_place(error.path), f"'{error.key}' takes at most {most} entries")
+
+
+def _too_tangled(error: _Error) -> Fault:
+    return TOO_TANGLED.fault(error.place, f"'{error.key}' {error.context['reason']}")
+
+
 def _too_short(error: _Error) -> Fault:
     return TOO_SHORT.fault(error.place, f"'{error.key}' has nothing in it")
 
@@ -208,8 +252,9 @@ def _too_short(error: _Error) -> Fault:
 def _unknown_word(error: _Error) -> Fault:
     value = str(error.document.value(error.path))
     expected = str(error.context["expected"]).replace("'", "").replace(" or ", ", ").split(", ")
+    shown = value if len(value) <= _LONGEST_SHOWN else f"{value[:_LONGEST_SHOWN]}..."
     return UNKNOWN_WORD.fault(
-        error.place, f"'{value}' is none of: {', '.join(expected)}", _did_you_mean(value, expected)
+        error.place, f"'{shown}' is none of: {', '.join(expected)}", _did_you_mean(shown, expected)
     )
 
 
@@ -235,6 +280,8 @@ KINDS: Mapping[str, SentenceMaker] = {
     "string_too_long": _too_long,
     "string_too_short": _too_short,
     "too_short": _too_short,
+    "too_long": _too_many,
+    "too_tangled": _too_tangled,
     "string_pattern_mismatch": _said(WRONG_FORM, "'{key}' is not in its usual form"),
     "not_a_day": _said(NOT_A_DAY, "'{key}' is no day written as 2026-07-03"),
     "no_such_day": _said(NOT_A_DAY, "'{key}' is a day that no calendar has"),

@@ -3,9 +3,9 @@
 import re
 from pathlib import Path
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Place, Severity
-
-LARGEST_BYTES = 1_000_000
+from sitegen.opening import LeadsOutside, TooManyBytes, read_within
 
 NO_FILE = FaultCode(
     "no-file",
@@ -17,7 +17,7 @@ NO_FILE = FaultCode(
 UNREADABLE = FaultCode(
     "unreadable-file",
     Severity.ERROR,
-    "The machine does not let us read the file: it is a folder, or its rights forbid it.",
+    "The machine does not let us read the file: it is a folder or a device, or its rights forbid it.",
     "Give read rights to the file, or put a file where the folder is.",
     file="",
 )
@@ -26,6 +26,21 @@ TOO_LARGE = FaultCode(
     Severity.ERROR,
     "A text file of more than 1 MB is no recipe: most likely something else was saved under its name.",
     "Look at what the file holds, and split it if it truly is text.",
+    file="",
+)
+OUTSIDE = FaultCode(
+    "outside-folder",
+    Severity.ERROR,
+    "The name of a file leads out of the folder of its recipe, by '..', '/' or a link.",
+    "Put the file beside the recipe and write its name alone.",
+    good="file: whisk.jpg",
+    bad="file: ../whisk.jpg",
+)
+LONG_LINE = FaultCode(
+    "line-too-long",
+    Severity.ERROR,
+    f"A line has more than {limits.LINE_CHARACTERS:,} characters, more than any text may have.",
+    "Break the line; look at what was pasted into it.",
     file="",
 )
 NOT_TEXT = FaultCode(
@@ -51,7 +66,7 @@ ODD_CHARACTER = FaultCode(
     bad="summary: A\u200e buttermilk\u2028crumb",
 )
 
-CODES = (NO_FILE, UNREADABLE, TOO_LARGE, NOT_TEXT, NOT_UTF8, ODD_CHARACTER)
+CODES = (NO_FILE, UNREADABLE, TOO_LARGE, OUTSIDE, LONG_LINE, NOT_TEXT, NOT_UTF8, ODD_CHARACTER)
 
 # Control characters, line ends that editors don't show as such, marks of direction, and halves of
 # surrogate pairs. Tab, line feed and carriage return stay; reader.py speaks of tabs.
@@ -60,21 +75,22 @@ _ODD = re.compile(
 )
 
 
-def read_text(path: Path, shown: str) -> tuple[str | None, tuple[Fault, ...]]:
+def read_text(path: Path, shown: str, tree: Path | None = None) -> tuple[str | None, tuple[Fault, ...]]:
     """The text of a file, its line ends made '\\n'; None with one fault where there is no text to be had.
 
-    shown: the path as the baker is told it.
+    shown: the path as the baker is told it. tree: the folder that no link may lead out of, its own without.
     """
     try:
-        with path.open("rb") as file:
-            body = file.read(LARGEST_BYTES + 1)
+        body = read_within(tree or path.parent, path, limits.TEXT_BYTES)
+    except TooManyBytes:
+        return None, (TOO_LARGE.fault(Place(shown), "the file is larger than 1 MB"),)
+    except LeadsOutside:
+        return None, (OUTSIDE.fault(Place(shown), f"'{shown}' is a link out of its folder"),)
     except (FileNotFoundError, NotADirectoryError):
         return None, (NO_FILE.fault(Place(shown), f"there is no file '{shown}'"),)
     except OSError as problem:
         reason = problem.strerror or "it cannot be opened"
         return None, (UNREADABLE.fault(Place(shown), f"the file cannot be read: {reason}"),)
-    if len(body) > LARGEST_BYTES:
-        return None, (TOO_LARGE.fault(Place(shown), "the file is larger than 1 MB"),)
     return text_of(body, shown)
 
 
@@ -89,7 +105,15 @@ def text_of(body: bytes, shown: str) -> tuple[str | None, tuple[Fault, ...]]:
         line = body.count(b"\n", 0, problem.start) + 1
         sentence = f"a letter on line {line} is not written in UTF-8"
         return None, (NOT_UTF8.fault(Place(shown, line, 1, 1), sentence),)
-    return text.replace("\r\n", "\n").replace("\r", "\n"), ()
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    return (None, (too_long,)) if (too_long := _long_line(text, shown)) else (text, ())
+
+
+def _long_line(text: str, shown: str) -> Fault | None:
+    for number, line in enumerate(text.split("\n"), start=1):
+        if len(line) > limits.LINE_CHARACTERS:
+            return LONG_LINE.fault(Place(shown, number, 1, 1), f"this line has {len(line):,} characters")
+    return None
 
 
 def odd_characters(text: str, shown: str) -> tuple[Fault, ...]:
@@ -103,6 +127,12 @@ def odd_characters(text: str, shown: str) -> tuple[Fault, ...]:
             if len(faults) == 5:
                 return tuple(faults)
     return tuple(faults)
+
+
+def hidden_in(value: str) -> str:
+    """'U+202E' of the first hidden character of a value, '' for none; an escape of YAML can write any."""
+    found = re.search(r"[\0\r]", value) or _ODD.search(value)
+    return f"U+{ord(found[0]):04X}" if found else ""
 
 
 def without_odd_characters(text: str) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 import yaml
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.source.columns import Extent
 
@@ -141,6 +142,13 @@ KEY_KIND = _error(
     "tin: muffin 12",
     "[tin]: muffin 12",
 )
+LONG_KEY = _error(
+    "key-too-long",
+    f"A key has more than {limits.KEY_CHARACTERS} letters: most likely it is a text with a colon in it.",
+    "Put the whole text in quotes.",
+    "tin: muffin 12",
+    f"{'tin ' * 60}: muffin 12",
+)
 TOO_DEEP = _error(
     "too-deep",
     "Values lie in each other deeper than any recipe needs.",
@@ -160,9 +168,12 @@ YAML = _error("yaml", "YAML cannot read the file from here on.", "Look at the li
 
 CODES = (
     TAB, BRACE, COMMA, COLON, COMMENT, KEY_TWICE, SECOND_DOCUMENT, ALIAS, TAG, RESERVED, QUOTE_OPEN,
-    AFTER_QUOTE, ESCAPE, NO_KEY, INDENT, BRACES_OPEN, BLOCK_MARK, KEY_KIND, TOO_DEEP, TOO_MANY, DIRECTIVE,
-    YAML,
+    AFTER_QUOTE, ESCAPE, NO_KEY, INDENT, BRACES_OPEN, BLOCK_MARK, KEY_KIND, LONG_KEY, TOO_DEEP, TOO_MANY,
+    DIRECTIVE, YAML,
 )  # fmt: skip
+
+
+_CUT = re.compile(r"[|>:+\-\d]*\s+(#.*)")
 
 
 def tabs(lines: Sequence[str], shown: str) -> Iterator[Fault]:
@@ -195,9 +206,9 @@ def cut_by_comment(
     if event.style in ("'", '"'):
         return
     number, column = _text_end(event, key_place)
-    cut = re.match(r"[|>:+\-\d]*\s+(#.*)", line_at(lines, number)[column:])
+    cut = _CUT.match(line_at(lines, number), column)
     if cut:
-        place = Place(shown, number, column + cut.start(1) + 1, len(cut[1].rstrip()))
+        place = Place(shown, number, cut.start(1) + 1, len(cut[1].rstrip()))
         yield COMMENT.fault(place, f"YAML drops '{cut[1].strip()}' as a comment")
 
 

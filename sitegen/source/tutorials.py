@@ -4,14 +4,16 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from sitegen import limits
 from sitegen.faults import Fault, FaultCode, Place, Severity
 from sitegen.kitchen.method import Photo
+from sitegen.source.markdown_bounds import too_tangled
 from sitegen.source.models import TutorialFile
-from sitegen.source.photos import OUTSIDE, Folder, photo_named
+from sitegen.source.photos import Folder, photo_named
 from sitegen.source.reader import parse_document
 from sitegen.source.school import Tutorial
-from sitegen.source.shapes import ALT_MISSING, shaped
-from sitegen.source.textfile import read_text
+from sitegen.source.shapes import ALT_MISSING, TOO_LONG, TOO_TANGLED, shaped
+from sitegen.source.textfile import OUTSIDE, read_text
 
 NO_FRONT_MATTER = FaultCode(
     "front-matter-missing",
@@ -48,14 +50,17 @@ class _Page:
 def tutorial_from(folder: Folder, slug: str) -> tuple[Tutorial | None, tuple[Fault, ...], tuple[str, ...]]:
     """The technique page of a slug in the folder of tutorials, its faults, and the lines of its file."""
     shown = folder.shown_file(f"{slug}.md")
-    text, faults = read_text(folder.path / f"{slug}.md", shown)
+    text, faults = read_text(folder.path / f"{slug}.md", shown, folder.path)
     if text is None:
         return None, faults, ()
     lines = tuple(text.split("\n"))
     page = _page(lines)
     if page is None:
-        fault = NO_FRONT_MATTER.fault(Place(shown, 1, 1, 3), "the file has no front matter")
+        fault = NO_FRONT_MATTER.fault(Place(shown, 1, 1, 1), "the file has no front matter")
         return None, (*faults, fault), lines
+    too_much = _too_much(page, shown)
+    if too_much:
+        return None, (*faults, too_much), lines
     tutorial, more = _tutorial(page, folder, slug, shown)
     return tutorial, (*faults, *more), lines
 
@@ -66,6 +71,15 @@ def _page(lines: Sequence[str]) -> _Page | None:
         return None
     end = dashes[1]
     return _Page("\n".join(("", *lines[1:end])), "\n".join(lines[end + 1 :]), end + 2)
+
+
+def _too_much(page: _Page, shown: str) -> Fault | None:
+    """The fault of a text that is too long or too tangled to be looked through."""
+    place = Place(shown, page.body_line, 1, 1)
+    if len(page.body) > limits.MARKDOWN_CHARACTERS:
+        return TOO_LONG.fault(place, f"a page takes at most {limits.MARKDOWN_CHARACTERS:,} letters")
+    reason = too_tangled(page.body)
+    return TOO_TANGLED.fault(place, f"the page {reason}") if reason else None
 
 
 def _tutorial(

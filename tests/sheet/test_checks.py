@@ -5,6 +5,7 @@ from functools import partial
 
 import pytest
 
+from sitegen import limits
 from sitegen.faults import Fault, Place, Severity
 from sitegen.kitchen.amounts import single
 from sitegen.kitchen.method import OvenSetting
@@ -45,7 +46,13 @@ def filled(grams: int) -> Recipe:
     return replace(recipe(Component("Sponge", (line(grams, "g", "plain flour"),), (step,))), tin=ROUND)
 
 
+def many_steps() -> Recipe:
+    """More steps than are put on one clock."""
+    return recipe(Component("Sponge", (), (says("Stir."),) * (limits.STEPS + 1)))
+
+
 PROVOKED = [
+    ("too-many-steps", many_steps()),
     ("overfilled-tin", filled(1700)),
     ("full-tin", filled(1100)),
     ("cannot-scale", replace(recipe(SPONGE), batches=batch(BatchKind.MAKES, makes=Fraction(90_000_000)))),

@@ -11,6 +11,7 @@ import pytest
 from PIL import Image
 
 import sitegen.source
+from sitegen import limits
 from sitegen.faults import FaultCode, Severity
 from sitegen.source.catalogue import CodeTwice, catalogue
 from sitegen.source.library import read_content
@@ -70,6 +71,17 @@ def _in_file(name: str, *changes: tuple[str, str]) -> Callable[[Path], object]:
     return change
 
 
+def _moving_picture(school: Path) -> None:
+    frames = [Image.new("RGB", (700, 500), shade) for shade in ("white", "plum")]
+    frames[0].save(school / CUPCAKES / "whisk.jpg", "WEBP", save_all=True, append_images=frames[1:])
+
+
+def _cut_picture(school: Path) -> None:
+    Image.new("RGB", (700, 500)).save(school / CUPCAKES / "whisk.jpg", "PNG")
+    whole = (school / CUPCAKES / "whisk.jpg").read_bytes()
+    (school / CUPCAKES / "whisk.jpg").write_bytes(whole[:-20])
+
+
 RECIPE = f"{CUPCAKES}/recipe.yaml"
 BASE = "content/recipes/base-buttercream/recipe.yaml"
 WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
@@ -80,6 +92,8 @@ WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
     "stray-file": lambda school: (school / "content" / "recipes" / "notes.txt").touch(),
     "unreadable-file": lambda school: ((school / RECIPE).unlink(), (school / RECIPE).mkdir()),
     "file-too-large": _append(RECIPE, b"#" * 1_000_001),
+    "line-too-long": _append(RECIPE, b"# " + b"-" * limits.LINE_CHARACTERS),
+    "more-faults": _append(RECIPE, b"".join(b"key-%d: a\n" % n for n in range(limits.SHAPE_FAULTS + 1))),
     "not-text": _append(RECIPE, b"\0"),
     "not-utf-8": _append(RECIPE, b"# caf\xe9\n"),
     "too-many-values": _append(RECIPE, b"more:\n" + b"- a\n" * 100_000),
@@ -119,6 +133,8 @@ WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
     ),
     "picture-too-large": _picture(20_000, 2),
     "picture-small": _picture(300, 200),
+    "picture-moves": _moving_picture,
+    "picture-cut-short": _cut_picture,
 }
 NEVER_PROVOKED = {"yaml"}
 """What the parser may say one day and we don't know yet: test_reader.py gives it such a wording."""

@@ -184,6 +184,8 @@ def test_the_rest_has_neither_share_nor_amount_until_it_is_settled(text: str, co
         ("150 g castor sugarr", "unknown-ingredient", "castor sugarr"),
         ("15 g fresh yeast or 5 g instand yeast", "unknown-ingredient", "instand yeast"),
         ("140 grm plain flour", "unknown-unit", "grm"),
+        ("2 cm fresh ginger", "unknown-unit", "cm"),
+        ("half an inch of fresh ginger", "unknown-unit", "inch"),
         ("150 g", "no-name", "150 g"),
         (", sifted", "no-name", ", sifted"),
         ("plain flour", "no-amount", "plain flour"),

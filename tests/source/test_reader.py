@@ -160,6 +160,14 @@ def test_several_faults_of_one_file_are_told_at_once() -> None:
     assert [code for code, _, _ in told(text)] == ["comment-cuts-text", "brace-begins-text", "key-twice"]
 
 
+@pytest.mark.parametrize("escape", ["\\0", "\\x1b", "\\u202e", "\\u2028", "\\r", "\\e", "\\N"])
+def test_a_hidden_character_is_a_fault_when_it_is_written_as_an_escape(escape: str) -> None:
+    _, faults = parse_document(f'title: "bun{escape}s"\n', "recipe.yaml")
+    assert [fault.code for fault in faults] == ["odd-character"]
+    _, faults = parse_document(f'"bun{escape}s": a\n', "recipe.yaml")
+    assert [fault.code for fault in faults] == ["odd-character"]
+
+
 def test_windows_line_ends_are_line_ends(tmp_path: Path) -> None:
     (tmp_path / "a.yaml").write_bytes(b"a: b\r\nc: d\r\n")
     document, faults = read_document(tmp_path / "a.yaml", "a.yaml")
