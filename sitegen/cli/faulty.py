@@ -6,6 +6,7 @@ import click
 
 from sitegen.cli.exits import Exit, stop
 from sitegen.cli.fault_text import faults_text, tally
+from sitegen.cli.styled import styled
 from sitegen.faults import Fault, Severity
 
 _COLOURS = {Severity.ERROR: "red", Severity.ADVICE: "yellow"}
@@ -25,5 +26,4 @@ def stop_with_faults(
 
 
 def _coloured(text: str, severity: Severity) -> str:
-    """click takes the colours out again where the output is no terminal."""
-    return click.style(text, fg=_COLOURS[severity], bold=True)
+    return styled(text, _COLOURS[severity])

@@ -20,39 +20,54 @@ if TYPE_CHECKING:
     show_default=True,
     help="For a person, for CI (SARIF 2.1.0), or for other programs.",
 )
+@click.option(
+    "--to",
+    "target",
+    type=click.Path(path_type=Path, dir_okay=False),
+    metavar="FILE",
+    help="Write the report to FILE, and show the faults as text all the same.",
+)
 @click.option("--explain", metavar="CODE", help="Say what a code means and how to mend it, and read nothing.")
 @root_option
 @click.pass_context
-def proof(context: click.Context, report: str, explain: str | None, root: Path | None) -> None:
+def proof(
+    context: click.Context, report: str, target: Path | None, explain: str | None, root: Path | None
+) -> None:
     """Read every file and list every fault, each with its place and a way out.
 
     \b
     Examples:
       sitegen proof
       sitegen proof --explain unknown-ingredient
-      sitegen proof --report sarif > proof.sarif
+      sitegen proof --report sarif --to proof.sarif
 
     Exit codes: 0 no errors (advice may be given), 1 errors, 2 wrong use.
     """
     if explain is not None:
         click.echo(_explained(explain))
         return
+    if target is not None and report == "text":
+        raise stop("--to needs --report sarif or --report json", Exit.WRONG_USE)
     from sitegen.release.proof import proof as proof_folder
 
     proofed = proof_folder(school_folder(root))
-    match report:
-        case "sarif":
-            from sitegen.cli.fault_sarif import faults_sarif
-            from sitegen.release.proof import catalogue
-
-            click.echo(faults_sarif(proofed.faults, catalogue()), nl=False)
-        case "json":
-            from sitegen.cli.fault_json import faults_json
-
-            click.echo(faults_json(proofed.faults), nl=False)
-        case _:
-            _show(proofed)
+    if report == "text" or target is not None:
+        _show(proofed)
+    if report != "text":
+        written = _for_programs(proofed, report)
+        if target is not None:
+            target.write_text(written, encoding="utf-8")
+        else:
+            click.echo(written, nl=False)
     context.exit(Exit.FAULTS if proofed.errors else Exit.CLEAN)
+
+
+def _for_programs(proofed: "Proof", report: str) -> str:
+    from sitegen.cli.fault_json import faults_json
+    from sitegen.cli.fault_sarif import faults_sarif
+    from sitegen.release.proof import catalogue
+
+    return faults_sarif(proofed.faults, catalogue()) if report == "sarif" else faults_json(proofed.faults)
 
 
 def _show(proofed: "Proof") -> None:

@@ -3,10 +3,8 @@
 import json
 import os
 import pty
-import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
@@ -69,6 +67,20 @@ def test_reports_for_programs_are_the_only_thing_on_the_output(run: Run, school:
     assert "unknown-ingredient" in json.dumps(json.loads(ran.stdout))
 
 
+def test_a_report_goes_to_a_file_while_the_faults_are_shown(run: Run, school: Path) -> None:
+    misspell(school)
+    ran = run(school, "proof", "--report", "sarif", "--to", "proof.sarif")
+    assert ran.returncode == 1
+    assert "error unknown-ingredient" in ran.stdout
+    assert json.loads((school / "proof.sarif").read_text())["version"] == "2.1.0"
+
+
+def test_a_record_inside_the_output_is_wrong_use(run: Run, school: Path) -> None:
+    ran = run(school, "publish", "--record", "output/build.json")
+    assert ran.returncode == 2
+    assert not (school / "output").exists()
+
+
 def test_a_code_is_explained_without_a_school(run: Run, tmp_path: Path) -> None:
     ran = run(tmp_path, "proof", "--explain", "unknown-ingredient")
     assert ran.returncode == 0
@@ -93,6 +105,7 @@ def test_a_code_that_is_none_is_answered_with_near_ones(run: Run, tmp_path: Path
         ["proof", "--report", "carrier pigeon"],
         ["publish", "--on", "3/7/2026"],
         ["publish", "--jobs", "0"],
+        ["proof", "--to", "proof.sarif"],
         ["schema", "cake"],
         ["proof", "--root", "nowhere"],
     ],
@@ -113,9 +126,11 @@ def test_a_school_may_be_named(run: Run, school: Path) -> None:
 
 
 def test_publish_writes_the_output_and_says_what_changed(run: Run, school: Path) -> None:
-    ran = run(school, "publish", "--on", "2026-07-15")
+    ran = run(school, "publish", "--on", "2026-07-15", "--record", "build.json")
     assert ran.returncode == 0, ran.stderr
-    assert "files for 2026-07-15" in ran.stdout
+    files = json.loads((school / "build.json").read_text())["files"]["all"]
+    assert ran.stdout.startswith(f"output: {files} files, ")
+    assert "for 2026-07-15 (first build)" in ran.stdout
     assert [line[:3] for line in ran.stderr.split("\n") if line[1:3] == "/7"] == [
         f"{n}/7" for n in range(1, 8)
     ]
@@ -192,26 +207,6 @@ def test_a_reader_that_goes_away_is_no_traceback(school: Path) -> None:
         command, shell=True, cwd=school, capture_output=True, text=True, check=False, env=environment()
     )
     assert ran.stderr == ""
-
-
-def test_ctrl_c_ends_with_130_and_no_traceback(school: Path) -> None:
-    child = subprocess.Popen(
-        [sys.executable, "-m", "sitegen", "publish"],
-        cwd=school,
-        stdout=subprocess.DEVNULL,
-        stderr=subprocess.PIPE,
-        text=True,
-        env=environment(),
-    )
-    with child:
-        assert child.stderr is not None
-        assert child.stderr.readline().startswith("1/7")
-        time.sleep(0.2)
-        child.send_signal(signal.SIGINT)
-        told = child.stderr.read()
-    assert child.returncode == 130
-    assert "Traceback" not in told
-    assert "the output is as it was" in told
 
 
 def test_a_terminal_gets_a_bar_and_colours(school: Path) -> None:

@@ -1,7 +1,12 @@
 """The report says what changed since the last build, and which input is the cause."""
 
+import json
 from pathlib import Path
 
+import pytest
+
+from sitegen.release.causes import in_short
+from sitegen.release.kinds import kind_of
 from sitegen.release.report import BuiltFile, Change, Changes, Report, changes_since, file_hashes, last_report
 
 BAY_PAGE = BuiltFile(size=10, sha256="aa", about=("bay",))
@@ -49,8 +54,52 @@ def test_a_page_that_goes_is_told_with_the_release_that_took_it() -> None:
     files = {path: page for path, page in FILES.items() if path != "public/bay.html"}
     inputs = INPUTS | {"release of bay": "nobody"}
     assert changes_since(report(), files, inputs).removed == (
-        Change(path="public/bay.html", why=("release of bay",)),
+        Change(path="public/bay.html", recipe="bay", why=("release of bay",)),
     )
+
+
+def test_of_many_inputs_the_folders_are_told() -> None:
+    """What is told of a change stays short, and costs no more, however many inputs differ."""
+    many = {f"content/recipes/bake-{number}/recipe.yaml": "1" for number in range(100)}
+    many |= {f"release of bake-{number}": "nobody" for number in range(100)}
+    files = {
+        "public/index.html": changed(INDEX),
+        "public/bake-7.html": BuiltFile(size=1, sha256="d", about=("bake-7",)),
+    }
+    changes = changes_since(report(), files, INPUTS | many)
+    assert [change.why for change in changes.changed] == [
+        ("content/recipes/ (100 files)", "release of 100 recipes")
+    ]
+    assert [change.why for change in changes.added] == [
+        ("content/recipes/bake-7/recipe.yaml", "release of bake-7")
+    ]
+
+
+def test_a_file_alone_in_its_folder_is_told_by_name_among_many() -> None:
+    themes = {f"themes/plain/styles/{number}.css": "1" for number in range(20)}
+    told = in_short([*themes, "content/larder.yaml", "themes/plain/theme.yaml"])
+    assert told == ("content/larder.yaml", "themes/plain/styles/ (20 files)", "themes/plain/theme.yaml")
+
+
+def test_the_report_tells_what_each_tree_holds() -> None:
+    told = json.loads(report().as_json())
+    assert told["sizes"] == {"public": {"pages": {"files": 3, "bytes": 30}}}
+    assert told["same"] == 3
+
+
+@pytest.mark.parametrize(
+    ("path", "kind"),
+    [
+        ("public/recipes/bay/us-cups-double.html", "pages"),
+        ("public/feed.xml", "for programs"),
+        ("public/theme/oatcloth.css", "theme"),
+        ("public/pictures/bay-800.webp", "pictures"),
+        ("subscribers/cards/bay-us-cups-a4.pdf", "cards"),
+        ("texts/bay/subscriber-post.txt", "texts"),
+    ],
+)
+def test_what_kind_a_file_is_shows_in_its_place(path: str, kind: str) -> None:
+    assert kind_of(path) == kind
 
 
 def test_a_report_is_read_back_as_it_was_written(tmp_path: Path) -> None:
