@@ -48,8 +48,9 @@ def _passed_on(
     row: CautionRow, passing: PassesOn, facts: tuple[ComponentFacts, ...]
 ) -> tuple[ComponentFacts, ...]:
     """As often as there are components, since each round hands the danger on by one."""
+    taken = {line.part for one in facts for line in one.lines}
     for _ in facts:
-        sources = {one.title for one in facts if _still_dangerous(row, passing, one)}
+        sources = {one.title for one in facts if one.title in taken and _still_dangerous(row, passing, one)}
         grown = tuple(
             replace(one, lines=tuple(_with_role(line, passing.role, sources) for line in one.lines))
             for one in facts
@@ -106,6 +107,8 @@ def _calling_lines(trigger: Trigger, component: ComponentFacts) -> frozenset[int
         return None
     if not trigger.asks_a_line:
         return frozenset() if _stays(trigger, component, component.steps) else None
+    if trigger.roles and not _any_has(component, trigger.roles):
+        return None
     found = frozenset(
         index
         for index, line in enumerate(component.lines)
@@ -123,7 +126,7 @@ def _component_fits(trigger: Trigger, component: ComponentFacts) -> bool:
 
 
 def _any_has(component: ComponentFacts, roles: frozenset[str]) -> bool:
-    return bool(roles) and any(line.roles & roles for line in component.lines)
+    return not roles.isdisjoint(component.roles)
 
 
 def _is_asked_for(trigger: Trigger, line: LineFacts) -> bool:

@@ -5,6 +5,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 
 @dataclass(frozen=True)
@@ -124,3 +125,8 @@ class ComponentFacts:
     lines: tuple[LineFacts, ...]
     steps: tuple[StepFacts, ...]
     baked: bool
+
+    @cached_property
+    def roles(self) -> frozenset[str]:
+        """Those of all its lines."""
+        return frozenset().union(*(line.roles for line in self.lines))

@@ -197,12 +197,22 @@ class Release:
 
 
 @dataclass(frozen=True)
+class Chapter:
+    """A stretch of the film. seconds: from the film's start to its own."""
+
+    seconds: int
+    title: str
+    at: Place = at_place()
+
+
+@dataclass(frozen=True)
 class Video:
-    """published: the day on which the film came out, None unknown."""
+    """published: the day on which the film came out, None unknown. chapters: as written, from its start."""
 
     address: str
     captions: str = ""
     published: date | None = None
+    chapters: tuple[Chapter, ...] = ()
     at: Place = at_place()
 
 

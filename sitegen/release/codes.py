@@ -53,12 +53,29 @@ THEME_UNUSABLE = FaultCode(
     "Mend the theme, or write `theme: oatcloth`.",
     file="",
 )
+LEAK = FaultCode(
+    "leak",
+    Severity.ERROR,
+    "A file of the public tree holds what is only for subscribers: words, a picture, a card. Nothing was "
+    "published, and the old output was kept.",
+    "Look where the words come from: a technique page, the theme, or another recipe; or let the recipe show "
+    "them to everyone (`public-shows`).",
+    file="",
+)
 WORKER_DIED = FaultCode(
     "worker-died",
     Severity.ERROR,
     "One of the processes that print cards and cut pictures was ended from outside, most often by a machine "
     "that had no memory left. The old output was kept.",
     "Publish again with '--jobs 1', or on a machine with more memory.",
+    file="",
+)
+CLUSTER_UNUSABLE = FaultCode(
+    "cluster-unusable",
+    Severity.ERROR,
+    "The cluster that was to do the work does not answer, or its workers run another program or do not see "
+    "the folder. The old output was kept.",
+    "Mend the cluster, or publish without '--cluster'.",
     file="",
 )
 
@@ -70,5 +87,7 @@ CODES = (
     PICTURE_UNPRINTABLE,
     CARD_FAILED,
     THEME_UNUSABLE,
+    LEAK,
     WORKER_DIED,
+    CLUSTER_UNUSABLE,
 )

@@ -6,11 +6,14 @@ from pathlib import Path
 from jinja2 import TemplateError, TemplateNotFound, TemplateSyntaxError
 
 from sitegen.faults import Fault, Place
-from sitegen.press.pictures import PictureUnreadable
+from sitegen.press.picture import PictureUnreadable
+from sitegen.press.theme_templates import TemplateTooMuch
 from sitegen.press.tokens import ThemeUnusable
 from sitegen.release import codes
 from sitegen.release.cache import NotKept
 from sitegen.release.card_work import CardFailed
+from sitegen.release.cluster import ClusterUnusable
+from sitegen.release.leaks import Leak, Leaked
 from sitegen.release.lock import AnotherBuildRuns
 from sitegen.release.photo_work import ChangedMeanwhile
 from sitegen.release.workers import WorkerDied
@@ -19,6 +22,8 @@ Failure = (
     AnotherBuildRuns
     | CardFailed
     | ChangedMeanwhile
+    | ClusterUnusable
+    | Leaked
     | NotKept
     | OSError
     | PictureUnreadable
@@ -30,6 +35,8 @@ FAILURES = (
     AnotherBuildRuns,
     CardFailed,
     ChangedMeanwhile,
+    ClusterUnusable,
+    Leaked,
     NotKept,
     OSError,
     PictureUnreadable,
@@ -62,6 +69,9 @@ def faults_of(problem: Failure, root: Path) -> tuple[Fault, ...]:
         case AnotherBuildRuns():
             sentence = "another build of this folder is running"
             return (codes.ANOTHER_BUILD.fault(output, sentence, "wait until it has ended"),)
+        case ClusterUnusable(address=address, reason=reason, way_out=way_out):
+            sentence = f"the cluster {address} cannot do the work: {reason}"
+            return (codes.CLUSTER_UNUSABLE.fault(output, sentence, way_out),)
         case WorkerDied():
             sentence = "a process that prints was ended from outside, perhaps for want of memory"
             return (codes.WORKER_DIED.fault(output, sentence, "try '--jobs 1'"),)
@@ -75,6 +85,8 @@ def faults_of(problem: Failure, root: Path) -> tuple[Fault, ...]:
             return (codes.PICTURE_UNPRINTABLE.fault(Place(file), reason, "copy the picture again"),)
         case CardFailed():
             return (_card_fault(problem),)
+        case Leaked(leaks=leaks):
+            return tuple(map(_leak_fault, leaks))
         case ThemeUnusable(folder=folder, reasons=reasons):
             place = Place(_shown(root, folder))
             return tuple(codes.THEME_UNUSABLE.fault(place, reason) for reason in reasons)
@@ -86,6 +98,8 @@ def _of_template(problem: TemplateError) -> str:
             return f"the theme has no template '{problem.name}'"
         case TemplateSyntaxError():
             return f"the template '{problem.name}', line {problem.lineno}, cannot be read: {problem.message}"
+        case TemplateTooMuch():
+            return f"a template cannot be printed: {problem.message}"
         case _:
             return f"a template asks for what it is not given: {problem.message}"
 
@@ -94,6 +108,11 @@ def _card_fault(problem: CardFailed) -> Fault:
     place = Place(f"content/recipes/{problem.slug}/recipe.yaml")
     sentence = f"the card ({problem.edition}, {problem.paper}) cannot be printed: {problem.reason}"
     return codes.CARD_FAILED.fault(place, sentence, _KEPT)
+
+
+def _leak_fault(leak: Leak) -> Fault:
+    whose = f" of '{leak.slug}', only for subscribers" if leak.slug else ""
+    return codes.LEAK.fault(Place(f"output/public/{leak.file}"), f"{leak.what}{whose}")
 
 
 def _system_fault(problem: OSError, root: Path) -> Fault:

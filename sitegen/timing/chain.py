@@ -20,7 +20,9 @@ def deciding_chain(made: Plan, kitchen: Kitchen = AT_HOME) -> tuple[PlannedTask,
     """
     chains: dict[int, tuple[PlannedTask, ...]] = {}
     for one in sorted(made.tasks, key=_turn):
-        before = [chains[other.task.index] for other in made.tasks if _lets_begin(other, one, kitchen)]
+        # What has its chain already is what comes before in turn.
+        earlier = (other for other in made.tasks if other.task.index in chains)
+        before = [chains[other.task.index] for other in earlier if _lets_begin(other, one, kitchen)]
         longest = min(before, key=lambda chain: chain[0].start_min, default=())
         chains[one.task.index] = (*longest, one)
     to_the_end = [chains[one.task.index] for one in made.tasks if one.end_min == made.total_min]
@@ -46,9 +48,7 @@ def _turn(one: PlannedTask) -> tuple[Fraction, Fraction, int]:
 
 
 def _lets_begin(earlier: PlannedTask, later: PlannedTask, kitchen: Kitchen) -> bool:
-    """Whether a task begins just when another lets it."""
-    if _turn(earlier) >= _turn(later):
-        return False
+    """Whether a task begins just when another lets it, whose turn comes before."""
     follows = earlier.task.index in later.task.after and earlier.end_min == later.start_min
     handed = bool(earlier.hands_on_min and later.hands_on_min) and earlier.free_min == later.start_min
     return follows or handed or _frees_the_oven(earlier, later, kitchen) or _frees_a_tool(earlier, later)

@@ -24,12 +24,16 @@ class BareCall:
 
     def __init__(self, press: PaperPress) -> None:
         self.fonts = FontConfiguration()
-        style = CSS(string=press.style_text, url_fetcher=_Given(press.faces), font_config=self.fonts)
-        self.styles = [style, CSS(string=f"@page{{size:{PAPERS[PAPER]}}}", font_config=self.fonts)]
+        self.style = CSS(string=press.style_text, url_fetcher=_Given(press.faces), font_config=self.fonts)
+        self.papers = {
+            paper: CSS(string=f"@page{{size:{size}}}", font_config=self.fonts)
+            for paper, size in PAPERS.items()
+        }
 
-    def pdf(self, page: PrintedPage) -> bytes:
+    def pdf(self, page: PrintedPage, paper: str = PAPER) -> bytes:
         html = HTML(string=page.html, base_url=page.address, url_fetcher=_Given(page.files))
-        pdf: bytes = html.write_pdf(stylesheets=self.styles, font_config=self.fonts, pdf_variant="pdf/ua-1")
+        styles = [self.style, self.papers[paper]]
+        pdf: bytes = html.write_pdf(stylesheets=styles, font_config=self.fonts, pdf_variant="pdf/ua-1")
         return pdf
 
 

@@ -7,11 +7,13 @@ from pathlib import Path
 import pytest
 from jinja2 import TemplateNotFound, TemplateSyntaxError, UndefinedError
 
-from sitegen.press.pictures import PictureUnreadable
+from sitegen.press.picture import PictureUnreadable
 from sitegen.press.tokens import ThemeUnusable
 from sitegen.release.cache import NotKept
 from sitegen.release.card_work import CardFailed
+from sitegen.release.cluster import ClusterUnusable
 from sitegen.release.failures import FAILURES, Failure, faults_of
+from sitegen.release.leaks import Leak, Leaked
 from sitegen.release.lock import AnotherBuildRuns
 from sitegen.release.photo_work import ChangedMeanwhile
 from sitegen.release.workers import WorkerDied
@@ -36,6 +38,12 @@ ROWS: list[tuple[Failure, str, str, str]] = [
     (OSError(errno.EIO, "Input/output error"), "cannot-write", "output", "Input/output error"),
     (system(errno.ENOENT, f"/bakery/{PHOTO}"), "cannot-read", PHOTO, "not there"),
     (AnotherBuildRuns(), "another-build", "output", "another build"),
+    (
+        ClusterUnusable("tcp://10.0.0.7:8786", "it has no workers", "start some"),
+        "cluster-unusable",
+        "output",
+        "tcp://10.0.0.7:8786 cannot do the work: it has no workers",
+    ),
     (WorkerDied(), "worker-died", "output", "ended from outside"),
     (NotKept("key"), "changed-meanwhile", ".sitegen", "cache"),
     (ChangedMeanwhile(PHOTO), "changed-meanwhile", PHOTO, "saved while"),
@@ -45,6 +53,12 @@ ROWS: list[tuple[Failure, str, str, str]] = [
         "card-failed",
         "content/recipes/bay/recipe.yaml",
         "us-cups, a4",
+    ),
+    (
+        Leaked((Leak("feed.xml", "bay", "'whisk until smooth'"),)),
+        "leak",
+        "output/public/feed.xml",
+        "'whisk until smooth' of 'bay', only for subscribers",
     ),
     (TemplateNotFound("step.html"), "theme-unusable", "themes", "no template 'step.html'"),
     (TemplateSyntaxError("unexpected '}'", 7, "step.html"), "theme-unusable", "themes", "line 7"),
