@@ -14,7 +14,12 @@ class Exit(IntEnum):
     FAULTS = 1
     WRONG_USE = 2
     MACHINE_LACKS = 3
-    INTERRUPTED = 130  # 128 + SIGINT, as shells report it
+    SIGNALLED = 128  # and the number of the signal, as shells report it
+    INTERRUPTED = 130  # by Ctrl-C
+
+
+OUTPUT_IS_WHOLE = "\nstopped; output/ is whole"
+"""Said where a command is stopped: the old one stands there, or the new one if it was just swapped in."""
 
 
 def stop(sentence: str, code: Exit) -> click.exceptions.Exit:

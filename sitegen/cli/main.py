@@ -6,16 +6,19 @@ from importlib import import_module
 import click
 
 from sitegen import __version__
-from sitegen.cli.exits import Exit, leave_pipe
+from sitegen.cli.exits import OUTPUT_IS_WHOLE, Exit, leave_pipe
+from sitegen.cli.stopping import Stopped, go_on, heed_requests, ignore_requests
 
 COMMANDS = {
     "proof": "Read everything and list every fault.",
     "publish": "Build the site, the cards and the texts into output/.",
+    "calendar": "List what goes out when, and what is not ready.",
     "sheet": "Print one recipe in any edition and batch.",
     "scale": "Show a recipe's ingredients for another batch.",
     "cost": "Show what a batch costs and what a piece must sell for.",
     "plan": "Put the steps of recipes on a clock.",
     "order": "Plan a production day: shopping, weigh-outs, clock, allergens, cost.",
+    "stamp": "Make numbered copies of cards for a list of names.",
     "drift": "Show how far rounding moves a recipe's balance.",
     "schema": "Print the JSON Schema of a kind of file.",
     "start": "Make a folder for a new school.",
@@ -57,6 +60,7 @@ def main() -> None:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
+    heed_requests()
     sys.exit(_ended() or Exit.CLEAN)
 
 
@@ -65,8 +69,14 @@ def _ended() -> int | None:
     try:
         code: int | None = group.main(prog_name="sitegen", standalone_mode=False)
         sys.stdout.flush()
+        ignore_requests()
+        go_on()
+    except Stopped as stopped:
+        ignore_requests()
+        click.echo(OUTPUT_IS_WHOLE, err=True)
+        return Exit.SIGNALLED + stopped.number
     except click.exceptions.Abort:
-        click.echo("\nstopped; the output is as it was", err=True)
+        click.echo(OUTPUT_IS_WHOLE, err=True)
         return Exit.INTERRUPTED
     except click.ClickException as problem:
         problem.show()

@@ -1,7 +1,6 @@
 """`sitegen order ORDERFILE`."""
 
 import sys
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, TypedDict, Unpack
 
@@ -9,6 +8,7 @@ import click
 
 from sitegen.cli.exits import Exit, stop
 from sitegen.cli.folder import root_option, school_folder
+from sitegen.cli.moment import moment
 
 if TYPE_CHECKING:
     from sitegen.release.asking import NotAsked
@@ -63,7 +63,7 @@ def order(**question: Unpack[OrderQuestion]) -> None:
 
     words = OrderWords(question["ready_by"], question["cooks"], question["edition"], not question["no_cost"])
     try:
-        asked = asked_order(folder, question["orderfile"], words, datetime.now(UTC))
+        asked = asked_order(folder, question["orderfile"], words, moment())
         if question["pdf"] is not None:
             _print(asked, folder, question["pdf"], question["paper"] or "")
     except NotAsked as problem:

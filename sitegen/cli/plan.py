@@ -1,6 +1,6 @@
 """`sitegen plan RECIPE...`."""
 
-from datetime import UTC, datetime
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, TypedDict, Unpack
 
@@ -9,6 +9,7 @@ import click
 from sitegen.cli.batch_options import BatchQuestion, answer
 from sitegen.cli.exits import Exit, stop
 from sitegen.cli.folder import root_option
+from sitegen.cli.moment import moment
 
 if TYPE_CHECKING:
     from sitegen.release.plans import AskedPlan
@@ -69,7 +70,7 @@ def plan(recipes: tuple[str, ...], **wishes: Unpack[Wishes]) -> None:
     """
     from sitegen.release.plans import PlanWords, asked_plan
 
-    now = datetime.now(UTC)
+    now = moment()
     words = PlanWords(
         wishes["ready_by"], wishes["start"], wishes["rest"], wishes["cooks"], wishes["oven_tins"]
     )

@@ -8,6 +8,7 @@ from posixpath import dirname, relpath
 INDEX = "index.html"
 CONTENTS = "contents.html"
 TUTORIALS = "tutorials/index.html"
+BUNDLES = "bundles/index.html"
 NOT_FOUND = "404.html"
 FEED = "feed.xml"
 SITEMAP = "sitemap.xml"
@@ -38,6 +39,11 @@ def tag_page(slug: str) -> str:
 def card(slug: str, edition: str, paper: str) -> str:
     """The printed card, in the subscribers' tree only."""
     return f"cards/{slug}-{edition}-{paper}.pdf"
+
+
+def bundle(name: str) -> str:
+    """A bundle of cards, in the subscribers' tree only."""
+    return f"bundles/{name}.zip"
 
 
 def link(source: str, target: str) -> str:

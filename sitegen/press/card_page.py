@@ -23,7 +23,8 @@ def card_html(
 ) -> str:
     """The page of a card. photos: file -> its address; page_address: of the recipe's page, in full."""
     has_beside = _mostly_beside(sheet)
-    return theme.environment.get_template(CARD_TEMPLATE).render(
+    return theme.environment.printed(
+        CARD_TEMPLATE,
         sheet=sheet,
         head=sheet.head,
         imprint=imprint,

@@ -18,6 +18,7 @@ from sitegen.sheet.values import (
     SheetLine,
     SheetPhoto,
     SheetStep,
+    SheetVideo,
     View,
 )
 
@@ -125,7 +126,7 @@ def _method(imprint: Imprint, sheet: Sheet, pictures: Mapping[str, Picture], her
 
 
 def _video(imprint: Imprint, view: View, pictures: Mapping[str, Picture]) -> dict[str, Json]:
-    """The film, where all is known that a search engine asks of one: its day and a picture."""
+    """The film, where all is known that a search engine asks of one: its day and a picture; its chapters."""
     images = _images(imprint, view.head.photo, pictures)
     if view.video is None or not view.video.published or not images:
         return {}
@@ -136,7 +137,23 @@ def _video(imprint: Imprint, view: View, pictures: Mapping[str, Picture]) -> dic
         "url": view.video.address,
         "uploadDate": view.video.published,
         "thumbnailUrl": images[0],
+        **_chapters(view.video),
     }
+
+
+def _chapters(video: SheetVideo) -> dict[str, Json]:
+    """Each as https://schema.org/Clip, which needs an address of its own."""
+    clips: list[Json] = [
+        {
+            "@type": "Clip",
+            "name": chapter.title,
+            "startOffset": chapter.begins_s,
+            "url": chapter.address,
+        }
+        for chapter in video.chapters
+        if chapter.address
+    ]
+    return {"hasPart": clips} if clips else {}
 
 
 def _nutrition(nutrition: Nutrition | None) -> dict[str, Json]:

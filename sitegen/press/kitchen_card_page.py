@@ -28,7 +28,8 @@ class WatchedStep:
 
 def kitchen_card_html(theme: Theme, sheet: Sheet, imprint: Imprint, page_address: str) -> str:
     """The page of a kitchen card. page_address: of the recipe's page, in full."""
-    return theme.environment.get_template(KITCHEN_TEMPLATE).render(
+    return theme.environment.printed(
+        KITCHEN_TEMPLATE,
         sheet=sheet,
         head=sheet.head,
         imprint=imprint,

@@ -44,7 +44,8 @@ def print_order(theme: Theme, order: OrderSheet, imprint: Imprint, paper: str) -
 def order_html(theme: Theme, order: OrderSheet, imprint: Imprint) -> str:
     """The page before it is printed."""
     timeline = order.plan.timeline
-    return theme.environment.get_template(TEMPLATE).render(
+    return theme.environment.printed(
+        TEMPLATE,
         order=order,
         plan=order.plan,
         imprint=imprint,

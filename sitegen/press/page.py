@@ -48,7 +48,8 @@ def page_bytes(
 ) -> bytes:
     """The page set by a template of the theme, UTF-8."""
     to = _linker(imprint, page)
-    text = theme.environment.get_template(template).render(
+    text = theme.environment.printed(
+        template,
         page=page,
         imprint=imprint,
         policy=CONTENT_POLICY,

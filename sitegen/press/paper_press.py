@@ -5,10 +5,13 @@
 
 from collections.abc import Collection, Mapping
 from hashlib import sha256
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sitegen.press.fonts import FontFile, subset
+from sitegen.press.no_locale import forget_locale
 from sitegen.press.theme import Theme
+from sitegen.press.tokens import ThemeUnusable
 
 if TYPE_CHECKING:
     from pydyf import PDF  # type: ignore[import-untyped]
@@ -31,6 +34,7 @@ class PaperPress:
 
     def __init__(self, theme: Theme, style: str, subsets: Mapping[FontFile, bytes] | None = None) -> None:
         """style: file name of the style sheet among the theme's. subsets: of its fonts, if cut already."""
+        forget_locale()
         import weasyprint
         from weasyprint.text.fonts import FontConfiguration
 
@@ -56,20 +60,24 @@ class PaperPress:
         """The page on paper. The same arguments give the same bytes, on any day and in any folder.
 
         paper: a key of PAPERS or HALF_PAPERS. base_url: what addresses are relative to. files: all that
-        the page shows.
+        the page shows. Raises ThemeUnusable where a template asks for anything else.
         """
         from weasyprint import HTML
+        from weasyprint.urls import FatalURLFetchingError
 
         from sitegen.press.card_fetcher import CardFetcher
 
         page = HTML(string=html, base_url=base_url, url_fetcher=CardFetcher(files))
-        pdf: bytes = page.write_pdf(
-            stylesheets=[self._style, self._papers[paper]],
-            font_config=self._fonts,
-            pdf_variant="pdf/ua-1",
-            pdf_identifier=self._identifier(html, paper),
-            finisher=_finished,
-        )
+        try:
+            pdf: bytes = page.write_pdf(
+                stylesheets=[self._style, self._papers[paper]],
+                font_config=self._fonts,
+                pdf_variant="pdf/ua-1",
+                pdf_identifier=self._identifier(html, paper),
+                finisher=_finished,
+            )
+        except FatalURLFetchingError as problem:  # it is no Exception, so nothing passes it by
+            raise ThemeUnusable(Path("themes"), (str(problem),)) from problem
         return pdf
 
     def _identifier(self, html: str, paper: str) -> bytes:

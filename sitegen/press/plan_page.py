@@ -33,7 +33,8 @@ def print_plan(theme: Theme, plan: DayPlan, imprint: Imprint, language: str, pap
 
 def plan_html(theme: Theme, plan: DayPlan, imprint: Imprint, language: str) -> str:
     """The page before it is printed."""
-    return theme.environment.get_template(TEMPLATE).render(
+    return theme.environment.printed(
+        TEMPLATE,
         plan=plan,
         language=language,
         imprint=imprint,

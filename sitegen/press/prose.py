@@ -11,8 +11,9 @@ from markupsafe import Markup
 
 _EXTENSIONS = ("tables", "sane_lists", "smarty")
 _INLINE_TAGS = frozenset({"a", "br", "em", "strong", "sub", "sup"})
-_BLOCK_TAGS = {"blockquote", "h2", "h3", "h4", "hr", "img", "li", "ol", "p", "ul"}
+_BLOCK_TAGS = {"blockquote", "h2", "h3", "h4", "hr", "li", "ol", "p", "ul"}
 _TABLE_TAGS = {"table", "tbody", "td", "th", "thead", "tr"}
+_PICTURE_TAGS = {"img"}
 _ATTRIBUTES = {"a": {"href"}, "img": {"alt", "src"}, "ol": {"start"}}
 _SCHEMES = {"https"}
 _LONE_PICTURE = re.compile(r"<p>\s*<img([^>]*)>\s*</p>")
@@ -37,7 +38,8 @@ class ProsePicture:
 def to_html(markdown: str) -> Markup:
     """Blocks of prose: paragraphs, lists, tables, headings from the second level; links by https or relative.
 
-    Whatever else the author wrote, scripts and styles above all, is taken out.
+    Whatever else the author wrote, scripts and styles above all, is taken out; so is a picture, which only
+    the prose of a technique page may have (`prose_parts`): no browser asks another host for one.
     """
     return _cleaned(markdown, _INLINE_TAGS | _BLOCK_TAGS | _TABLE_TAGS)
 
@@ -55,7 +57,7 @@ def to_plain(markdown: str) -> str:
 def prose_parts(markdown: str) -> tuple[Markup | ProsePicture, ...]:
     """The prose of a page, cut at its pictures, so that a template can set each picture by its cuts."""
     parts: list[Markup | ProsePicture] = []
-    rest = str(to_html(markdown))
+    rest = str(_cleaned(markdown, _INLINE_TAGS | _BLOCK_TAGS | _TABLE_TAGS | _PICTURE_TAGS))
     while found := _LONE_PICTURE.search(rest):
         parts += [Markup(rest[: found.start()]), _picture(found.group(1))]
         rest = rest[found.end() :]
@@ -79,7 +81,16 @@ def _cleaned(markdown: str, tags: frozenset[str]) -> Markup:
     """Kept, since one text stands on the pages of many batches and editions."""
     html = Markdown(extensions=_EXTENSIONS).convert(markdown)
     attributes = {tag: names for tag, names in _ATTRIBUTES.items() if tag in tags}
-    return Markup(_tied(nh3.clean(html, tags=set(tags), attributes=attributes, url_schemes=_SCHEMES)))
+    clean = nh3.clean(
+        html, tags=set(tags), attributes=attributes, url_schemes=_SCHEMES, attribute_filter=_beside_the_page
+    )
+    return Markup(_tied(clean))
+
+
+def _beside_the_page(tag: str, attribute: str, value: str) -> str | None:
+    """The value, or None for a picture that lies on a host or anywhere but beside its page."""
+    is_away = tag == "img" and attribute == "src" and (":" in value or value.startswith(("/", "\\")))
+    return None if is_away else value
 
 
 def _tied(text: str) -> str:

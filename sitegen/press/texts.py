@@ -1,40 +1,18 @@
-"""Plain texts that the baker pastes: a video's description, a post for subscribers, a notice of a change."""
+"""Plain texts that the baker pastes: a post for subscribers, a notice of a change."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from sitegen.press.choices import CardFile
-from sitegen.sheet.values import (
-    Head,
-    IngredientSide,
-    PublicComponent,
-    Sheet,
-    SheetComponent,
-    SheetLine,
-    SheetRevision,
-    View,
-)
-
-DESCRIPTION_LIMIT = 5_000
-"""Bytes of UTF-8, so that it holds for those who count characters and for those who count bytes."""
-_GOES_ON = "The rest of the list is on the page above."
+from sitegen.sheet.values import Head, RevisedLine, Sheet, SheetLine
 
 
-def video_description(views: Sequence[View], corrections: Sequence[SheetRevision], page: str) -> str:
-    """What stands below a video: two lines that make sense alone, then the ingredients and the facts.
+@dataclass(frozen=True)
+class RevisedNote:
+    """What changed, in the baker's words, and the lines that it speaks of as they read now."""
 
-    views: what everyone may see of the recipe, in each edition, the site's own first; at least one.
-    page: address of the public page. The result stays within DESCRIPTION_LIMIT: the lists of the later
-    editions go first, then the first list is cut at a line's end.
-    """
-    first = views[0]
-    opening = _opening(first.head, page)
-    facts = _facts(first) + _corrections(corrections)
-    lists = [_ingredient_list(view, with_edition=len(views) > 1) for view in views]
-    for kept in range(len(lists), 0, -1):
-        text = _set([opening, *lists[:kept], facts])
-        if _fits(text):
-            return text
-    return _cut_to_fit(opening, lists[0], facts)
+    note: str
+    lines: tuple[RevisedLine, ...] = ()
 
 
 def subscriber_post(sheets: Sequence[Sheet], page: str, cards: Sequence[CardFile]) -> str:
@@ -45,34 +23,55 @@ def subscriber_post(sheets: Sequence[Sheet], page: str, cards: Sequence[CardFile
     """
     sheet = sheets[0]
     head = sheet.head
-    return _set(
+    return blocks_text(
         [
             [f"New: {head.title}", head.summary],
             [f"The page with every step: {page}", *_card_list(cards), *_video(sheet)],
-            [f"Makes: {head.makes}", *_times(head), *_measures(sheets), *_swaps(sheets)],
+            [f"Makes: {head.makes}", *times_told(head), *_measures(sheets), *_swaps(sheets)],
             [*sheet.allergens, *sheet.unknowns, *_care(sheet), sheet.estimates_note],
         ]
     )
 
 
 def change_notice(
-    sheet: Sheet, revisions: Sequence[SheetRevision], page: str, cards: Sequence[CardFile]
+    title: str, day: str, notes: Sequence[RevisedNote], page: str, cards: Sequence[CardFile]
 ) -> str:
-    """What tells holders of an earlier card that it was changed.
+    """What tells holders of an earlier card that it was changed, and how to mend that card by hand.
 
-    revisions: those of one day that readers must hear of.
+    title: the recipe's. day: of the change, as print sets it. notes: those of that day that readers must
+    hear of. page: address of the subscribers' page. cards: with their full addresses.
     """
-    return _set(
+    return blocks_text(
         [
-            [f"A change to {sheet.head.title}, {revisions[0].day}"],
-            [revision.note for revision in revisions],
-            ["If you printed the card before this day, please print it again.", *_card_list(cards)],
+            [f"A change to {title}, {day}"],
+            ["What changed:", *(f"- {one.note}" for one in notes)],
+            *_by_hand(day, [line for one in notes for line in one.lines]),
+            [f"Or print the card again; the new one tells of this change under {day}.", *_card_list(cards)],
             [f"The page is up to date: {page}"],
         ]
     )
 
 
-def _set(blocks: Iterable[Sequence[str]]) -> str:
+def _by_hand(day: str, lines: Sequence[RevisedLine]) -> Iterable[Sequence[str]]:
+    """The lines of an earlier card that are to be mended, or where to write it where none is told."""
+    if not lines:
+        return [[f"On a card from before {day}, write it in by hand."]]
+    told = f"On a card from before {day}, strike out the old figure and write in the new one. It now reads:"
+    return [[told], *_by_edition(lines)]
+
+
+def _by_edition(lines: Sequence[RevisedLine]) -> Iterable[Sequence[str]]:
+    for edition in dict.fromkeys(line.edition for line in lines):
+        yield [edition, *(_mended(line) for line in lines if line.edition == edition)]
+
+
+def _mended(line: RevisedLine) -> str:
+    steps = ", ".join(map(str, line.steps))
+    also = f" (also beside step {steps})" if steps else ""
+    return f"- {line.component}: {line_text(line.line)}{also}"
+
+
+def blocks_text(blocks: Iterable[Sequence[str]]) -> str:
     """Blocks of lines with an empty line between, in ordinary spaces and without angle brackets.
 
     Some hosts of videos refuse a description with '<' or '>' in it.
@@ -82,42 +81,8 @@ def _set(blocks: Iterable[Sequence[str]]) -> str:
     return text.replace("\N{NO-BREAK SPACE}", " ").replace("<", "‹").replace(">", "›")
 
 
-def _fits(text: str) -> bool:
-    return len(text.encode()) <= DESCRIPTION_LIMIT
-
-
-def _cut_to_fit(opening: Sequence[str], lines: Sequence[str], facts: Sequence[str]) -> str:
-    """The longest head of the list that fits; long facts are cut in the same way once the list is gone."""
-    for kept in range(len(lines) - 1, 0, -1):
-        text = _set([opening, [*lines[:kept], _GOES_ON], facts])
-        if _fits(text):
-            return text
-    for kept in range(len(facts), 0, -1):
-        text = _set([opening, facts[:kept]])
-        if _fits(text):
-            return text
-    return _set([opening])
-
-
-def _opening(head: Head, page: str) -> list[str]:
-    return [f"{head.title}: {head.summary}", f"Makes {head.makes}. The recipe: {page}"]
-
-
-def _ingredient_list(view: View, with_edition: bool) -> list[str]:
-    if not isinstance(view, Sheet | IngredientSide):
-        return []
-    title = f"INGREDIENTS ({view.head.edition.title})" if with_edition else "INGREDIENTS"
-    parts = (line for part in view.components for line in _part(part))
-    return [title, *parts, *(f"No {swap.instead_of}? {swap.use}" for swap in view.swaps)]
-
-
-def _part(part: SheetComponent | PublicComponent) -> list[str]:
-    """Its lines under its title; 'all of the sponge' is no news to someone who makes it from this list."""
-    told = [line for line in part.lines if not line.is_part or line.exact_g is not None]
-    return [f"{part.title}:", *(f"- {_line(line)}" for line in told)] if told else []
-
-
-def _line(line: SheetLine) -> str:
+def line_text(line: SheetLine) -> str:
+    """An ingredient line: '1 cup (125 g) plain flour, sifted'."""
     beside = f" ({line.beside})" if line.beside else ""
     extra = f", {line.extra}" if line.extra else ""
     alternatives = f" {line.alternatives}" if line.alternatives else ""
@@ -125,35 +90,14 @@ def _line(line: SheetLine) -> str:
     return f"{line.amount}{beside} {line.name}{alternatives}{extra}{optional}".strip()
 
 
-def _facts(view: View) -> list[str]:
-    if not isinstance(view, Sheet | IngredientSide):
-        return [*_times(view.head), *view.allergens, view.estimates_note]
-    tin = [f"Tin: {view.tin}"] if view.tin else []
-    oven = [f"Oven: {view.oven}"] if view.oven else []
-    notes = [view.egg_note, view.measure_note]
-    return [
-        f"Makes: {view.head.makes}",
-        *tin,
-        *oven,
-        *_times(view.head),
-        *notes,
-        *view.allergens,
-        *view.unknowns,
-        view.estimates_note,
-    ]
-
-
-def _times(head: Head) -> list[str]:
+def times_told(head: Head) -> list[str]:
+    """How long it takes, a line for each of the two times."""
     said = []
     if head.times.hands_on:
         said.append(f"Hands-on time: {head.times.hands_on}")
     if head.times.start_to_finish:
         said.append(f"Start to finish: {head.times.start_to_finish}")
     return said
-
-
-def _corrections(revisions: Sequence[SheetRevision]) -> list[str]:
-    return [f"Corrected on {revision.day}: {revision.note}" for revision in revisions]
 
 
 def _measures(sheets: Sequence[Sheet]) -> list[str]:

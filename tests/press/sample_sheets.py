@@ -18,6 +18,7 @@ from sitegen.sheet.values import (
     Sheet,
     SheetAlternative,
     SheetCaution,
+    SheetChapter,
     SheetComponent,
     SheetLine,
     SheetPhoto,
@@ -130,6 +131,11 @@ _CAUTIONS = (
         "common practice",
     ),
 )
+CHAPTERS = (
+    SheetChapter("0:00", "What we make", 0, "https://video.example/quince#t=0"),
+    SheetChapter("1:25", "The crumb", 85, "https://video.example/quince#t=85"),
+    SheetChapter("1:02:30", "To finish", 3750, "https://video.example/quince#t=3750"),
+)
 FACETS = Facets(
     (
         Facet(1, "time", "afternoon", "in an afternoon"),
@@ -170,7 +176,7 @@ SHEET = Sheet(
     notes="Ripe pears want *half* the sugar.\n\n- Freeze the slices flat.\n- Thaw them uncovered.",
     keeping=(("The slices", "4 days in a tin"), ("Hazelnut crumb", "3 days in the fridge")),
     revisions=(SheetRevision("2026-10-20", "20 October 2026", "Sugar corrected from 250 g to 150 g."),),
-    video=SheetVideo("https://video.example/quince", "2026-10-10"),
+    video=SheetVideo("https://video.example/quince", "2026-10-10", CHAPTERS),
     estimates_note=ESTIMATES,
     swaps=SWAPS,
     nutrition=NUTRITION,

@@ -3,9 +3,11 @@
 from io import BytesIO
 
 import pytest
-from PIL import Image, ImageCms, UnidentifiedImageError
+from PIL import Image, ImageCms
 
 from sitegen.press.card_photos import CARD_BOXES, boxes_of, cut_for_card
+from sitegen.press.picture import PictureUnreadable
+from sitegen.press.upright import plain_pixels
 from tests.press.sample_cards import FOLDER, painted, sample_sheet
 
 SIDEWAYS = 6
@@ -70,10 +72,10 @@ def test_see_through_parts_are_white_paper() -> None:
 def test_colours_follow_the_profile_that_the_photo_carries() -> None:
     lab_white = ImageCms.ImageCmsProfile(ImageCms.createProfile("LAB"))
     source = Image.new("LAB", (400, 300), (255, 128, 128))
-    tagged = saved(source, "TIFF", icc_profile=lab_white.tobytes())
-    cut = opened(cut_for_card(tagged, CARD_BOXES["step"]))
-    assert all(level > 250 for level in cut.getpixel((9, 9)))
-    assert "icc_profile" not in cut.info
+    source.info["icc_profile"] = lab_white.tobytes()
+    bare = plain_pixels(source)
+    assert all(level > 250 for level in bare.getpixel((9, 9)))
+    assert "icc_profile" not in bare.info
 
 
 def test_profile_that_is_no_profile_is_left_aside() -> None:
@@ -88,7 +90,7 @@ def test_same_photo_gives_the_same_bytes() -> None:
 
 
 def test_what_is_no_picture_is_refused() -> None:
-    with pytest.raises(UnidentifiedImageError):
+    with pytest.raises(PictureUnreadable):
         cut_for_card(b"a recipe", CARD_BOXES["step"])
 
 

@@ -13,6 +13,7 @@ from sitegen.sheet.panel_values import NutrientRow, Nutrition
 from sitegen.sheet.values import SheetVideo, View
 from tests.press.sample_parts import IMPRINT, TABLE_IMPRINT
 from tests.press.sample_sheets import (
+    CHAPTERS,
     HERE,
     INGREDIENT_SIDE,
     SHEET,
@@ -100,7 +101,22 @@ def test_a_film_is_told_with_its_own_day_and_a_picture(pictures: dict[str, Pictu
         "url": "https://video.example/quince",
         "uploadDate": "2026-10-10",
         "thumbnailUrl": found["image"][0],
+        "hasPart": [
+            {
+                "@type": "Clip",
+                "name": title,
+                "startOffset": second,
+                "url": f"https://video.example/quince#t={second}",
+            }
+            for second, title in ((0, "What we make"), (85, "The crumb"), (3750, "To finish"))
+        ],
     }
+
+
+def test_a_chapter_without_an_address_of_its_own_is_no_clip(pictures: dict[str, Picture]) -> None:
+    bare = tuple(replace(chapter, address="") for chapter in CHAPTERS)
+    film = SheetVideo("https://video.example/#/quince", "2026-10-10", bare)
+    assert "hasPart" not in data(replace(SHEET, video=film), pictures)["video"]
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from sitegen.press.addresses import WEB_MANIFEST
+from sitegen.press.bundles import ListedBundle, bundles_page
 from sitegen.press.choices import Choices
 from sitegen.press.entries import entry_of, tag_slug
 from sitegen.press.find_index import find_index, sought_recipe, sought_technique
@@ -24,6 +25,7 @@ from sitegen.press.tutorial_pages import tutorial_page, tutorials_page
 from sitegen.sheet.values import SheetVideo, View
 from tests.press.sample_parts import IMPRINT, TABLE_IMPRINT
 from tests.press.sample_sheets import (
+    CHAPTERS,
     CHOICES,
     HEAD,
     HERE,
@@ -85,6 +87,9 @@ def pictures() -> dict[str, Picture]:
     return sample_pictures()[0]
 
 
+JULY = ListedBundle("July 2026", "bundles/2026-07.zip", "4.2 MB", ("Bay cake", "Fig cake"))
+
+
 def view_page(theme: Theme, pictures: dict[str, Picture], view: View, choices: Choices = CHOICES) -> str:
     imprint = TABLE_IMPRINT if view is SHEET else IMPRINT
     return recipe_page(theme, imprint, view, choices, pictures, HERE).decode()
@@ -100,6 +105,7 @@ def site(theme: Theme, pictures: dict[str, Picture]) -> dict[str, bytes]:
         "contents.html": contents_page(theme, IMPRINT, [entry]),
         TUTORIAL.path: tutorial_page(theme, IMPRINT, TUTORIAL, pictures),
         "tutorials/index.html": tutorials_page(theme, IMPRINT, [TUTORIAL], pictures),
+        "bundles/index.html": bundles_page(theme, TABLE_IMPRINT, [], [JULY]),
         "404.html": not_found_page(theme, IMPRINT),
         "not-kept.html": not_kept_page(theme, IMPRINT),
         "recipes/base-caramel.html": recipe_page(
@@ -136,6 +142,7 @@ def test_every_relative_link_leads_to_a_file_of_the_site(
     cuts = {cut.path for picture in pictures.values() for cut in (*picture.webp, *picture.jpeg)}
     cards = {card.path for card in CHOICES.cards}
     files = {*site, *cuts, *cards, *(path for path, _ in theme_leaves(theme)), "feed.xml", WEB_MANIFEST}
+    files.add(JULY.path)
     for path, page in site.items():
         for _, address in Reading(page).addresses:
             target, _, mark = address.partition("#")
@@ -230,9 +237,27 @@ def test_a_script_in_a_list_or_a_technique_stays_a_text(theme: Theme, pictures: 
         assert [one for one in scripts if b"src=" not in one and b'type="application/' not in one] == []
 
 
+def test_bundles_are_linked_with_their_size_and_what_lies_in_them(site: dict[str, bytes]) -> None:
+    page = site["bundles/index.html"].decode()
+    assert '<a href="2026-07.zip">July 2026</a> <span>ZIP, 4.2 MB: Bay cake; Fig cake</span>' in page
+    assert "Nothing has changed in the last months." in page
+    assert "../bundles/index.html" not in site["404.html"].decode()
+
+
 def test_a_video_is_linked_by_https_alone(theme: Theme, pictures: dict[str, Picture]) -> None:
     page = view_page(theme, pictures, replace(SHEET, video=SheetVideo("javascript:alert(1)")))
     assert "javascript:" not in page.split("</head>")[1]
+
+
+def test_chapters_lead_into_the_film(theme: Theme, pictures: dict[str, Picture]) -> None:
+    page = view_page(theme, pictures, SHEET).split("</head>")[1]
+    for chapter in CHAPTERS:
+        assert (
+            f'<a href="{chapter.address}"><span class="moment">{chapter.moment}</span> {chapter.title}'
+            in page
+        )
+    bare = replace(SHEET, video=SheetVideo("https://video.example/quince"))
+    assert "chapters" not in view_page(theme, pictures, bare).split("</head>")[1]
 
 
 def test_the_sheet_carries_steps_uses_plan_cautions_keeping_and_changes(site: dict[str, bytes]) -> None:

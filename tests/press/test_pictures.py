@@ -6,9 +6,9 @@ from io import BytesIO
 import pytest
 from PIL import ExifTags, Image, ImageCms, ImageFile
 
-from sitegen.press import pictures
-from sitegen.press.picture import Cut
-from sitegen.press.pictures import PictureUnreadable, cut_picture
+from sitegen import limits
+from sitegen.press.picture import Cut, PictureUnreadable
+from sitegen.press.pictures import cut_picture
 from tests.press.sample_parts import drawn_photo
 
 PLUM = (110, 42, 77)
@@ -136,7 +136,7 @@ def test_a_file_that_is_cut_short_is_refused_although_the_printing_engine_would_
 def test_a_picture_that_would_fill_the_memory_is_refused_before_it_is_unpacked(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr(pictures, "MOST_PIXELS", 10_000)
+    monkeypatch.setattr(limits, "PICTURE_PIXELS", 10_000)
     with pytest.raises(PictureUnreadable) as caught:
         cut_picture(drawn_photo(200, 100), "huge.png")
     assert "pixels" in caught.value.reason

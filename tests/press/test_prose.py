@@ -71,6 +71,13 @@ def test_a_figure_stays_with_its_unit() -> None:
     assert to_plain("until it reads\n92\u00a0°C") == "until it reads 92\u00a0°C"
 
 
+def test_notes_have_no_pictures_and_techniques_none_from_elsewhere() -> None:
+    assert "<img" not in to_html("See ![x](a.jpg) and ![y](https://elsewhere.invalid/y.png).")
+    for address in ("https://elsewhere.invalid/y.png", "//elsewhere.invalid/y.png", "/y.png"):
+        parts = prose_parts(f"Then\n\n![y]({address})\n\nand ![y]({address})")
+        assert "y.png" not in str(parts)
+
+
 def test_a_picture_alone_in_its_paragraph_is_cut_out_of_the_prose() -> None:
     before, picture, after = prose_parts(
         'One.\n\n![Drops "of" sugar](sugar colours.jpg)\n\nTwo.'.replace(" colours", "-c")
