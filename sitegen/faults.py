@@ -55,8 +55,8 @@ class FaultCode:
     meaning: what the code says and why it matters, one or two sentences.
     good, bad: text of a sample file that is right, and the same text gone wrong so that it provokes
     the code; cure: how to mend it, in a sentence. file: which file of a school it stands in
-    ('recipe.yaml', 'site.yaml', 'larder.yaml', 'prices.yaml', 'order.yaml', 'tutorial.md'), or '' where no
-    text can show it.
+    ('recipe.yaml', 'site.yaml', 'larder.yaml', 'prices.yaml', 'order.yaml', 'tutorial.md', or the list of
+    names 'subscribers.csv'), or '' where no text can show it.
     """
 
     code: str

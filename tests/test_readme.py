@@ -25,7 +25,7 @@ README = (PROJECT / "README.md").read_text(encoding="utf-8")
 STARTER = PROJECT / "sitegen" / "data" / "starter"
 KEYS: dict[str, type[BaseModel]] = {"A recipe": RecipeFile, "A component": ComponentFile, "A step": StepFile}
 FILES = {path: text for text, path in re.findall(r"```yaml\n(# (content/\S+)\n.*?)```", README, re.DOTALL)}
-WRITES = {"publish", "start"}
+WRITES = {"publish", "stamp", "start"}
 """Commands that write more than they are asked for by name; their own tests run them."""
 
 
@@ -142,7 +142,8 @@ def test_commands_on_the_files_of_the_readme_run(command: str, school: Path) -> 
 
 def test_every_command_stands_in_the_table() -> None:
     assert [code_in(row[0]) for row in table("Commands")] == [
-        "proof", "publish", "sheet", "scale", "plan", "order", "cost", "drift", "schema", "start"
+        "proof", "publish", "calendar", "sheet", "scale",
+        "plan", "order", "cost", "stamp", "drift", "schema", "start"
     ]  # fmt: skip
     assert {code_in(row[0]) for row in table("Commands")} == set(COMMANDS)
 

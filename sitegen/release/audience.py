@@ -12,6 +12,9 @@ from sitegen.kitchen.recipe import PublicShows
 from sitegen.sheet.facet_values import TIN
 from sitegen.sheet.values import Head, IngredientSide, PublicComponent, Sheet, SheetRevision, Teaser, View
 
+SOME_PACKET = "ingredients that come in packets"
+"""As a list says it of a teaser: 'Read the label of the ...'."""
+
 
 def public_view(sheet: Sheet, shows: PublicShows, since: date | None = None) -> View:
     """What everyone may see of a sheet.
@@ -21,7 +24,7 @@ def public_view(sheet: Sheet, shows: PublicShows, since: date | None = None) -> 
     head = _released(sheet.head, since)
     match shows:
         case PublicShows.TEASER:
-            return Teaser(_without_tin(head), sheet.allergens, sheet.estimates_note, sheet.video)
+            return Teaser(_teaser_head(head), sheet.allergens, sheet.estimates_note, sheet.video)
         case PublicShows.INGREDIENTS:
             return _ingredient_side(sheet, head)
         case PublicShows.EVERYTHING:
@@ -63,10 +66,13 @@ def _released(head: Head, since: date | None) -> Head:
     return replace(head, published=published, modified=max(head.modified, published))
 
 
-def _without_tin(head: Head) -> Head:
-    """A teaser tells no tin, so nobody may find it by one."""
+def _teaser_head(head: Head) -> Head:
+    """A teaser tells no tin, so nobody may find it by one, and no ingredient whose label must be read."""
     marks = tuple(mark for mark in head.facets.marks if mark.group != TIN)
-    return replace(head, facets=replace(head.facets, marks=marks))
+    labels_of = SOME_PACKET if head.facets.labels_of else ""
+    return replace(
+        head, batch=replace(head.batch, tin=""), facets=replace(head.facets, marks=marks, labels_of=labels_of)
+    )
 
 
 def _ingredient_side(sheet: Sheet, head: Head) -> IngredientSide:

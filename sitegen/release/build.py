@@ -4,10 +4,11 @@ The steps bear the numbers of `steps.py`. Whatever goes wrong before the last on
 output as it is. No step holds more than one recipe's sheets at a time in any process.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date, datetime
+from functools import partial
 from pathlib import Path
 
 from sitegen import __version__
@@ -18,15 +19,18 @@ from sitegen.press.theme_folder import find_theme, lineage
 from sitegen.press.tokens import ThemeUnusable
 from sitegen.release import swap
 from sitegen.release.cache import Cache, NotKept, makers_hash, program_hash
+from sitegen.release.causes import release_input
+from sitegen.release.cluster import joined
 from sitegen.release.commission import Commission, CommissionFile, handed_out
 from sitegen.release.days import Standing, school_day, standing
 from sitegen.release.failures import FAILURES, faults_of
+from sitegen.release.last_look import refuse_leaks
 from sitegen.release.lock import only_build
 from sitegen.release.outputs import Build, BuiltRecipe, all_outputs, offline_workers
 from sitegen.release.parcel import Parcel
 from sitegen.release.print_room import CutPhotos, PrintRoom
 from sitegen.release.proof import all_faults, is_kitchens_own, proof, texts_of
-from sitegen.release.report import Changes, Report, changes_since, file_hashes, last_report, release_input
+from sitegen.release.report import Changes, Report, changes_since, file_hashes, last_report
 from sitegen.release.sites import (
     Site,
     imprints,
@@ -40,7 +44,7 @@ from sitegen.release.steps import Progress, Step
 from sitegen.release.survey import Survey
 from sitegen.release.temporary import temporary_files
 from sitegen.release.unchanged import LastSchool, keep_school, kept_school, school_key
-from sitegen.release.workers import Workers
+from sitegen.release.workers import Pool, Workers
 from sitegen.source.library import faults_of_headings, read_school
 
 WORKSHOP = ".sitegen"
@@ -53,12 +57,14 @@ class Order:
     """What is asked of a build.
 
     now: the moment, aware of its zone; its date in the school's zone is the day. on: another day instead.
-    jobs: processes to print with, at least 1.
+    jobs: processes to print with, at least 1. cluster: address of the scheduler of a Dask cluster whose
+    workers print instead.
     """
 
     now: datetime
     on: date | None = None
     jobs: int = 1
+    cluster: str | None = None
 
     def day(self, time_zone: str) -> date:
         """The day that is built for. time_zone: the school's."""
@@ -89,23 +95,34 @@ class Refused(Exception):
 
 
 def publish(root: Path, order: Order, progress: Progress) -> Published:
-    """Build `root/output/` anew. Raises Refused, with the old output kept, and MachineLacks."""
+    """Build `root/output/` anew.
+
+    Raises Refused, with the old output kept, MachineLacks, and ClusterPackageMissing.
+    """
     root = root.resolve()
     workshop = root / WORKSHOP
     try:
         with (
             only_build(workshop),
             temporary_files(workshop) as temporary,
-            Workers(order.jobs, temporary) as workers,
+            Workers(order.jobs, temporary, _cluster(order, workshop)) as workers,
         ):
-            cache = Cache(root / WORKSHOP / "cache", makers_hash())
+            swap.clear_leftovers(workshop)
+            cache = Cache(workshop / "cache", makers_hash())
+            cache.clear_parts()
             room = PrintRoom(root, cache, workers, progress)
             with suppress(NotKept):
                 return _published(room, order)
-            # What was found damaged is gone now, so that it is made anew.
+            # An entry was damaged, and where one is others may be: what is gone is made anew.
+            cache.forget_damaged()
             return _published(room, order)
     except FAILURES as problem:
         raise Refused(faults_of(problem, root), {}) from problem
+
+
+def _cluster(order: Order, folder: Path) -> Callable[[], Pool] | None:
+    """How the order's cluster is joined, once there is work for it. folder: that all its workers see."""
+    return None if order.cluster is None else partial(joined, order.cluster, folder)
 
 
 def _published(room: PrintRoom, order: Order) -> Published:
@@ -125,7 +142,7 @@ def _unchanged(room: PrintRoom, order: Order, digests: Mapping[str, str], old: O
         return None
     day = order.day(school.time_zone)
     standings = {slug: standing(release, day) for slug, release in school.releases.items()}
-    inputs = _inputs(root, digests, lineage(find_theme(root, school.theme)), standings)
+    inputs = _inputs(root, digests, lineage(find_theme(root, school.theme)), standings, day)
     if inputs != old.report.inputs or not old.is_whole():
         return None
     report = old.report.model_copy(update={"on": day.isoformat(), "changes": Changes()})
@@ -145,7 +162,7 @@ def _built(room: PrintRoom, order: Order, digests: Mapping[str, str], old: OldOu
         photos = _cut(room, survey, theme, parcels)
         build = _printed(room, commission, survey, theme, parcels, photos)
     themes = lineage(find_theme(root, survey.school.theme))
-    inputs = _inputs(root, digests, themes, survey.standings)
+    inputs = _inputs(root, digests, themes, survey.standings, survey.day)
     report, linked = _swapped_in(room, build, inputs, survey.day, old)
     keep_school(cache, school_key(cache, digests), _last_school(survey, faults))
     cache.forget_unused()
@@ -233,6 +250,7 @@ def _printed(
         recipes=recipes,
         theme_files=photos.theme_files,
         pictures=photos.files,
+        bundles=room.bundles(commission, survey, theme, parcels, cards),
         cache=room.cache,
     )
 
@@ -259,6 +277,7 @@ def _swapped_in(
     root = room.root
     stage = Stage(swap.fresh_stage(root / WORKSHOP), old)
     _fill(stage, build, room.progress)
+    refuse_leaks(stage, build)
     files = dict(sorted(stage.files.items()))
     changes = changes_since(old.report, files, inputs)
     report = Report(on=day.isoformat(), sitegen=__version__, changes=changes, files=files, inputs=inputs)
@@ -276,21 +295,27 @@ def _fill(stage: Stage, build: Build, progress: Progress) -> None:
         (stage.folder / tree).mkdir()
     stage.expect(outputs)
     for output in outputs:
-        stage.take(output)
-        progress.advance()
+        if stage.take(output):
+            progress.reuse(1)
+        else:
+            progress.advance()
     digests = {place: file.sha256 for place, file in stage.files.items()}
     for output in offline_workers(build, digests):
         stage.take(output)
 
 
 def _inputs(
-    root: Path, digests: Mapping[str, str], themes: Sequence[Path], standings: Mapping[str, Standing]
+    root: Path,
+    digests: Mapping[str, str],
+    themes: Sequence[Path],
+    standings: Mapping[str, Standing],
+    day: date,
 ) -> dict[str, str]:
-    """Everything that the output depends on: files, how each recipe stands on the day, the program."""
+    """Everything that the output depends on: files, how recipes stand on the day, its month, the program."""
     told = {release_input(slug): _standing_text(each) for slug, each in standings.items()}
     files = {**digests, **file_hashes(root, themes)}
     published = {file: digest for file, digest in files.items() if not is_kitchens_own(file)}
-    return published | told | {"sitegen": program_hash()}
+    return published | told | {"month": f"{day:%Y-%m}", "sitegen": program_hash()}
 
 
 def _standing_text(each: Standing) -> str:

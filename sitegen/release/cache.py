@@ -14,11 +14,18 @@ from importlib.resources import files
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 
+from sitegen.release.native_versions import native_versions
+
 _DIGEST_BYTES = 32
 _LENGTH_BYTES = 8
 _HEAD_BYTES = _DIGEST_BYTES + _LENGTH_BYTES
 _KEPT_SECONDS = 30 * 24 * 60 * 60
-_LIBRARIES = ("fonttools", "jinja2", "markdown", "nh3", "pillow", "pydyf", "segno", "weasyprint")
+_LIBRARIES = (
+    *("brotli", "fonttools", "font-manrope", "font-source-sans-pro", "font-source-serif-pro"),
+    *("icalendar", "jinja2", "markdown", "nh3", "pillow", "rcssmin", "rjsmin", "segno"),
+    *("cssselect2", "pydyf", "pyphen", "tinycss2", "tinyhtml5", "weasyprint"),
+)
+"""Packages of which another version may give other bytes, those by which others work among them."""
 
 
 @functools.cache
@@ -45,9 +52,15 @@ def _hash_of(parts: tuple[str, ...]) -> str:
     for path in sorted(path for part in parts for path in _source_files(package / part)):
         body = path.read_bytes()
         digest.update(f"{path.relative_to(package).as_posix()}\0{len(body)}\0".encode() + body)
-    for library in _LIBRARIES:
-        digest.update(f"{library} {_version(library)}\n".encode())
+    digest.update(_libraries().encode())
     return digest.hexdigest()
+
+
+@functools.cache
+def _libraries() -> str:
+    """What prints and cuts, a line each, with its version."""
+    told = {library: _version(library) for library in _LIBRARIES} | dict(native_versions())
+    return "".join(f"{library} {version}\n" for library, version in sorted(told.items()))
 
 
 def _source_files(path: Path) -> list[Path]:
@@ -137,7 +150,8 @@ class Cache:
         """Keep bytes; raises OSError where the disk is full or may not be written."""
         path = self._path(key)
         path.parent.mkdir(parents=True, exist_ok=True)
-        with NamedTemporaryFile(dir=path.parent, prefix=".part-", delete=False) as part:
+        self._parts.mkdir(exist_ok=True)
+        with NamedTemporaryFile(dir=self._parts, delete=False) as part:
             part.write(_head(body) + body)
         os.replace(part.name, path)
 
@@ -148,12 +162,27 @@ class Cache:
             self.put(key, body)
         return key
 
+    def clear_parts(self) -> None:
+        """Take away entries that a killed build never finished. Raises OSError where that is refused."""
+        for part in self._parts.iterdir() if self._parts.is_dir() else ():
+            part.unlink(missing_ok=True)
+
+    def forget_damaged(self) -> None:
+        """Take away every entry that is not whole. Reads them all."""
+        for path in self.folder.glob("*/*"):
+            self.get(path.name)
+
     def forget_unused(self) -> None:
-        """Drop entries that no build has asked for in thirty days, and parts that were never finished."""
+        """Drop entries that no build has asked for in thirty days."""
         oldest = time.time() - _KEPT_SECONDS
         for path in self.folder.glob("*/*"):
             if path.stat().st_mtime < oldest:
                 path.unlink(missing_ok=True)
+
+    @property
+    def _parts(self) -> Path:
+        """Where entries are written before they appear under their keys."""
+        return self.folder / ".parts"
 
     def _path(self, key: str) -> Path:
         return self.folder / key[:2] / key

@@ -2,16 +2,20 @@
 
 import functools
 import gc
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+
+from jinja2 import TemplateError
 
 from sitegen.press.card import CardPress
 from sitegen.press.imprint import Imprint
 from sitegen.press.theme import Theme
+from sitegen.press.tokens import ThemeUnusable
 from sitegen.release.cache import Cache
 from sitegen.release.commission import CommissionFile
 from sitegen.release.parcel import CardRow
 from sitegen.release.recipe_work import shown_recipe
+from sitegen.release.steps import Progress
 from sitegen.release.theme_work import card_faces
 from sitegen.release.workers import Workers
 from sitegen.sheet.values import Sheet
@@ -78,11 +82,16 @@ def printed(
     theme: Theme,
     cache: Cache,
 ) -> bytes:
-    """One card by the press of this process. Raises CardFailed, MachineLacks, NotKept."""
+    """One card by the press of this process.
+
+    Raises CardFailed, MachineLacks, NotKept, TemplateError and ThemeUnusable.
+    """
     photos = {file: cache.fetch(key) for file, key in cuts.items()}
     press = _warm_press(theme, cache)
     try:
         return press.print_card(sheet, imprint, paper, photos, page_address)
+    except (TemplateError, ThemeUnusable):
+        raise
     except Exception as problem:  # a press that trips over one card must name it, whatever it raises
         head, reason = sheet.head, f"{type(problem).__name__}: {problem}"
         raise CardFailed(head.slug, head.edition.key, paper, reason) from problem
@@ -93,16 +102,15 @@ def card_key(cache: Cache, theme: Theme, card: CardRow, cuts: Mapping[str, str])
     return cache.key("card", theme.digest, card.made_of, repr(sorted(cuts.items())))
 
 
-def print_all(work: Sequence[CardWork], cache: Cache, workers: Workers, on_each: Callable[[], None]) -> None:
+def print_all(work: Sequence[CardWork], cache: Cache, workers: Workers, progress: Progress) -> None:
     """Have every card in the cache, those with most steps first so that no worker ends long after the rest.
 
     Raises CardFailed, MachineLacks, OSError, WorkerDied.
     """
     missing = [each for each in work if not cache.has(each.key)]
-    for _ in range(len(work) - len(missing)):
-        on_each()
+    progress.reuse(len(work) - len(missing))
     longest_first = sorted(missing, key=lambda each: each.card.steps, reverse=True)
-    workers.worked_off(longest_first, on_each)
+    workers.worked_off(longest_first, progress.advance)
 
 
 @functools.lru_cache(maxsize=1)
@@ -111,6 +119,8 @@ def _warm_press(theme: Theme, cache: Cache) -> CardPress:
     try:
         press = CardPress(theme, card_faces(theme, cache))
     except (ImportError, OSError) as problem:
+        if isinstance(problem, OSError) and problem.errno is not None:
+            raise  # the system's own refusal, such as a full disk; a library that is missing has no number
         raise MachineLacks(str(problem)) from problem
     gc.freeze()  # fonts and styles last as long as the process: no search for garbage need look at them
     return press

@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+from jinja2 import TemplateError
+
 from sitegen.press.order_page import NoOrderTemplate, print_order
 from sitegen.press.theme import load_theme
 from sitegen.press.theme_folder import find_theme
@@ -29,5 +31,7 @@ def order_pdf(root: Path, asked: AskedOrder, paper: str) -> bytes:
         raise NotAsked(
             f"the theme '{school.theme}' lays out no production day: it has no {problem.missing}"
         ) from problem
+    except TemplateError as problem:
+        raise NotAsked(f"the theme '{school.theme}' cannot be used: {problem.message}") from problem
     except (ImportError, OSError) as problem:
         raise MachineLacks(str(problem)) from problem

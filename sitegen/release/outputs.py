@@ -6,6 +6,7 @@ from functools import partial
 from hashlib import sha256
 
 from sitegen.press import addresses
+from sitegen.press.bundles import ListedBundle, bundles_page
 from sitegen.press.entries import IndexEntry, tag_link
 from sitegen.press.feeds import atom_feed, sitemap
 from sitegen.press.find_index import find_index
@@ -17,6 +18,7 @@ from sitegen.press.offline import worker
 from sitegen.press.robots import robots
 from sitegen.press.tutorial_pages import tutorial_page, tutorials_page
 from sitegen.press.web_manifest import web_manifest
+from sitegen.release.bundle_work import ReadyBundle, bundle_title
 from sitegen.release.cache import Cache, NotKept
 from sitegen.release.parcel import CardRow, PageRow, Parcel
 from sitegen.release.print_room import PictureFiles
@@ -25,7 +27,8 @@ from sitegen.release.sites import Site
 
 @dataclass(frozen=True)
 class Output:
-    """One file to come. path: POSIX, relative to its tree. body: makes the bytes when it is written.
+    """One file to come. path: POSIX, relative to its tree. body: makes the bytes when it is written; of a
+    large one piece by piece.
 
     about: slugs of the recipes that it shows; empty for the school as a whole. digest: hash of the bytes
     where it is known beforehand, '' where not.
@@ -33,7 +36,7 @@ class Output:
 
     tree: Tree
     path: str
-    body: Callable[[], bytes]
+    body: Callable[[], bytes | Iterable[bytes]]
     about: tuple[str, ...] = ()
     digest: str = ""
 
@@ -57,7 +60,7 @@ class Build:
     """Everything that outputs are made of.
 
     recipes: all without errors, drafts too. theme_files: (path in the tree, cache key). pictures: the same,
-    by source.
+    by source. bundles: of the subscribers' cards.
     """
 
     public: Site
@@ -65,6 +68,7 @@ class Build:
     recipes: tuple[BuiltRecipe, ...]
     theme_files: tuple[tuple[str, str], ...]
     pictures: PictureFiles
+    bundles: tuple[ReadyBundle, ...]
     cache: Cache
 
     def site(self, tree: Tree) -> Site:
@@ -187,6 +191,21 @@ def cards(build: Build, tree: Tree) -> Iterator[Output]:
             yield kept(build, tree, card.path, key, recipe.parcel.about)
 
 
+def bundles(build: Build, tree: Tree) -> Iterator[Output]:
+    """Cards of a month, and those that changed, as ZIP files; and the page that lists them."""
+    site = build.site(tree)
+    listed: dict[bool, list[ListedBundle]] = {True: [], False: []}
+    for ready in build.bundles:
+        bundle = ready.bundle
+        path = addresses.bundle(bundle.name)
+        titles = tuple(item.recipe.title for item in bundle.items)
+        listed[bundle.is_of_changes].append(ListedBundle(bundle_title(bundle), path, ready.size_text, titles))
+        about = tuple(item.recipe.slug for item in bundle.items)
+        yield Output(tree, path, partial(ready.pieces, build.cache), about, ready.digest(build.cache))
+    page = partial(bundles_page, site.theme, site.imprint, listed[True], listed[False])
+    yield Output(tree, addresses.BUNDLES, page)
+
+
 READERS = (Tree.PUBLIC, Tree.SUBSCRIBERS)
 
 OUTPUTS = (
@@ -200,6 +219,7 @@ OUTPUTS = (
     OutputRow("theme", theme_files, READERS),
     OutputRow("pictures", pictures, READERS),
     OutputRow("cards", cards, (Tree.SUBSCRIBERS,)),
+    OutputRow("bundles", bundles, (Tree.SUBSCRIBERS,)),
     OutputRow("texts", of_recipes, (Tree.TEXTS,)),
 )
 """Name, maker, audience. The leak test walks this table."""

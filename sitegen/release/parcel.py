@@ -49,7 +49,8 @@ class CardRow:
 @dataclass(frozen=True)
 class Parcel:
     """about: slugs of the recipes that it is made of, its own first. public, subscribers: None where the
-    audience has nothing of it on the day. revisions: the latest first. idle: see `Settled`.
+    audience has nothing of it on the day. revisions: the latest first. idle: see `Settled`. secrets: key of
+    its `RecipeSecrets` in the cache, '' for a recipe at fault.
     """
 
     slug: str
@@ -61,6 +62,7 @@ class Parcel:
     subscribers: Listed | None = None
     cards: tuple[CardRow, ...] = ()
     revisions: tuple[SheetRevision, ...] = ()
+    secrets: str = ""
 
     def listed(self, tree: Tree) -> Listed | None:
         return self.public if tree is Tree.PUBLIC else self.subscribers

@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+from jinja2 import TemplateError
+
 from sitegen.press.plan_page import NoPlanTemplate, print_plan
 from sitegen.press.theme import load_theme
 from sitegen.press.theme_folder import find_theme
@@ -30,5 +32,7 @@ def plan_pdf(root: Path, asked: AskedPlan, paper: str) -> bytes:
         raise NotAsked(
             f"the theme '{school.theme}' lays out no plan: it has no {problem.missing}"
         ) from problem
+    except TemplateError as problem:
+        raise NotAsked(f"the theme '{school.theme}' cannot be used: {problem.message}") from problem
     except (ImportError, OSError) as problem:
         raise MachineLacks(str(problem)) from problem

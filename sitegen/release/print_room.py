@@ -9,6 +9,7 @@ from pydantic import TypeAdapter
 from sitegen.faults import Fault, Severity
 from sitegen.press.picture import Picture
 from sitegen.press.theme import Theme
+from sitegen.release.bundle_work import BundleWork, ReadyBundle, bundle_key, bundles_to_make, kept_size
 from sitegen.release.cache import Cache, program_hash
 from sitegen.release.card_work import CardWork, card_key, print_all
 from sitegen.release.commission import CommissionFile
@@ -16,6 +17,7 @@ from sitegen.release.parcel import PageRow, Parcel, pages_from, parcel_from
 from sitegen.release.photo_work import Box, CardCutWork, CutWork, Work, cut_all, kept_picture
 from sitegen.release.proof import is_kitchens_own
 from sitegen.release.recipe_work import HeadingsWork, KitchenWork, PagesWork, SetWork
+from sitegen.release.sites import imprints
 from sitegen.release.steps import Progress, Step
 from sitegen.release.survey import Survey
 from sitegen.release.theme_work import face_work, theme_files
@@ -76,12 +78,12 @@ class PrintRoom:
         found, work = {}, []
         for slug in survey.slugs:
             key = survey.parcel_key(slug, self.cache)
-            kept = self.cache.get(key)
-            if kept is None:
+            parcel = _kept_parcel(self.cache, key)
+            if parcel is None:
                 work.append(SetWork(commission, slug, survey.drawn_on(slug), key))
             else:
-                found[slug] = parcel_from(kept)
-                self.progress.advance()
+                found[slug] = parcel
+                self.progress.reuse(1)
         for parcel in self.workers.worked_off(work, self.progress.advance):
             found[parcel.slug] = parcel
         return tuple(found[slug] for slug in survey.slugs)
@@ -119,7 +121,7 @@ class PrintRoom:
         }
         wanted: list[Work] = [*face_work(theme, self.cache), *for_pages, *for_cards.values()]
         self.progress.begin(Step.PICTURES, len(wanted))
-        cut_all(wanted, self.workers, self.progress.advance)
+        cut_all(wanted, self.workers, self.progress)
         kept = [kept_picture(work) for work in for_pages]
         return CutPhotos(
             pictures={picture.file: picture for picture, _ in kept},
@@ -145,8 +147,29 @@ class PrintRoom:
                 key = card_key(self.cache, theme, card, cuts)
                 work.append(CardWork(commission, parcel.slug, drawn_on, card, cuts, key))
         self.progress.begin(Step.CARDS, len(work))
-        print_all(work, self.cache, self.workers, self.progress.advance)
+        print_all(work, self.cache, self.workers, self.progress)
         return {each.card.path: each.key for each in work}
+
+    def bundles(
+        self,
+        commission: CommissionFile,
+        survey: Survey,
+        theme: Theme,
+        parcels: Sequence[Parcel],
+        cards: Mapping[str, str],
+    ) -> tuple[ReadyBundle, ...]:
+        """The bundles of the day, each with its contents printed. cards: path -> cache key, all printed."""
+        imprint, paper = imprints(survey.school).subscribers, survey.school.whole_paper
+        found = bundles_to_make(parcels, cards, survey.day)
+        keys = [bundle_key(self.cache, theme, imprint, bundle, paper) for bundle in found]
+        work = [
+            BundleWork(commission, bundle, key)
+            for bundle, key in zip(found, keys, strict=True)
+            if kept_size(self.cache, key) is None
+        ]
+        self.workers.worked_off(work, _nobody)
+        sizes = [kept_size(self.cache, key) or 0 for key in keys]
+        return tuple(ReadyBundle(*each) for each in zip(found, keys, sizes, strict=True))
 
     def pages(
         self, commission: CommissionFile, survey: Survey, theme: Theme, parcels: Sequence[Parcel]
@@ -161,7 +184,7 @@ class PrintRoom:
                 work.append(PagesWork(commission, parcel.slug, survey.drawn_on(parcel.slug), key))
             else:
                 found[parcel.slug] = rows
-                self.progress.advance()
+                self.progress.reuse(1)
         made = self.workers.worked_off(work, self.progress.advance)
         return found | {each.slug: rows for each, rows in zip(work, made, strict=True)}
 
@@ -177,6 +200,13 @@ class CutPhotos:
     files: PictureFiles
     card_cuts: Mapping[tuple[str, Box], str]
     theme_files: tuple[tuple[str, str], ...]
+
+
+def _kept_parcel(cache: Cache, key: str) -> Parcel | None:
+    """A recipe's parcel, if it is kept with the recipe's secrets."""
+    body = cache.get(key)
+    parcel = None if body is None else parcel_from(body)
+    return parcel if parcel is not None and cache.has(parcel.secrets) else None
 
 
 def _kept_pages(cache: Cache, key: str) -> tuple[PageRow, ...] | None:

@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 
 from sitegen.faults import Fault, FaultCode, Severity
-from sitegen.release import codes, settled_advice
+from sitegen.release import codes, settled_advice, stamp_codes
 from sitegen.release.sheets import SheetSetter, sheet_setter
 from sitegen.sheet import checks as sheet_checks
 from sitegen.sheet import order_checks
@@ -87,8 +87,16 @@ def is_kitchens_own(file: str) -> bool:
 
 @cache
 def catalogue() -> Mapping[str, FaultCode]:
-    """Every code that a proof or a build can tell, sorted."""
-    return source_catalogue((*sheet_checks.CODES, *order_checks.CODES, *settled_advice.CODES, *codes.CODES))
+    """Every code that a proof, a build or a stamping can tell, sorted."""
+    return source_catalogue(
+        (
+            *sheet_checks.CODES,
+            *order_checks.CODES,
+            *settled_advice.CODES,
+            *codes.CODES,
+            *stamp_codes.CODES,
+        )
+    )
 
 
 def _sheet_faults(content: Content, setter: SheetSetter) -> Iterator[Fault]:

@@ -1,6 +1,6 @@
 """The table of what is made of one recipe by itself: its pages in each tree, and its texts."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -10,9 +10,12 @@ from sitegen.press.imprint import Imprint
 from sitegen.press.leaf import Leaf, Tree
 from sitegen.press.picture import Picture
 from sitegen.press.recipe_page import recipe_page
-from sitegen.press.texts import change_notice, subscriber_post, video_description
+from sitegen.press.texts import RevisedNote, change_notice, subscriber_post
 from sitegen.press.theme import Theme
+from sitegen.press.video_description import video_description
 from sitegen.release.shown import Shown, ShownRecipe, TextBrief
+from sitegen.sheet.revised_lines import revised_lines
+from sitegen.sheet.values import SheetRevision
 
 
 @dataclass(frozen=True)
@@ -69,13 +72,21 @@ def _pages(tree: Tree, recipe: ShownRecipe, imprint: Imprint, setting: Setting) 
 
 def _texts_of(brief: TextBrief, setting: Setting) -> Iterator[tuple[str, str]]:
     recipe, table = brief.shown, setting.subscribers.address
-    page = setting.public.address + addresses.recipe_page(recipe.slug)
+    pages = [setting.public.address + recipe.path(sheet) for sheet in brief.sheets]
     full_page = table + addresses.recipe_page(recipe.slug)
     cards = _addressed(recipe, table)
-    yield "video-description", video_description(brief.everyone, brief.corrections, page)
+    yield "video-description", video_description(brief.everyone, brief.corrections, pages, full_page)
     yield "subscriber-post", subscriber_post(brief.sheets, full_page, cards)
     for day, revisions in groupby(brief.notify, key=lambda revision: revision.iso):
-        yield f"change-notice-{day}", change_notice(brief.sheets[0], tuple(revisions), full_page, cards)
+        yield f"change-notice-{day}", _notice(brief, tuple(revisions), full_page, cards)
+
+
+def _notice(
+    brief: TextBrief, revisions: Sequence[SheetRevision], page: str, cards: Sequence[CardFile]
+) -> str:
+    """revisions: of one day."""
+    notes = [RevisedNote(one.note, revised_lines(brief.sheets, one.note)) for one in revisions]
+    return change_notice(brief.sheets[0].head.title, revisions[0].day, notes, page, cards)
 
 
 def _addressed(recipe: ShownRecipe, address: str) -> tuple[CardFile, ...]:

@@ -20,6 +20,7 @@ from sitegen.release.parcel import PageRow, Parcel, pages_json, parcel_json
 from sitegen.release.photo_work import CutWork, kept_picture
 from sitegen.release.proof import kitchen_faults, recipe_proof
 from sitegen.release.recipe_outputs import Setting, recipe_leaves
+from sitegen.release.secrets import RecipeSecrets, secrets_json, secrets_of
 from sitegen.release.sheets import SheetSetter, sheet_setter
 from sitegen.release.shown import Shown, card_rows, listed, shown_of
 from sitegen.source.headings import Heading
@@ -88,6 +89,7 @@ class SetWork:
             subscribers=listed(shown.subscribers),
             cards=tuple(card_rows(shown.subscribers, commission.imprints.subscribers)),
             revisions=shown.revisions,
+            secrets=commission.cache.put_leaf(secrets_json(_secrets(recipe, setter, shown))),
         )
         if is_all:
             commission.cache.put(self.key, parcel_json(parcel))
@@ -165,6 +167,13 @@ def _shown(commission: Commission, recipe: Recipe, setter: SheetSetter, school: 
         commission.public_slugs,
         commission.subscribers_slugs,
     )
+
+
+def _secrets(recipe: Recipe, setter: SheetSetter, shown: Shown) -> RecipeSecrets:
+    sheets = (sheet for row in setter.all_sheets(recipe).rows for sheet in row)
+    if shown.public is None:
+        return secrets_of(recipe.slug, sheets, ())
+    return secrets_of(recipe.slug, sheets, shown.public.views(), shown.public.revisions)
 
 
 def _put_by(path: Path, shown: Shown) -> None:

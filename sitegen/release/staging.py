@@ -70,20 +70,27 @@ class Stage:
         ]
         self._whole = self.old.whole(same)
 
-    def take(self, output: Output) -> None:
-        """Have one output in the folder. Raises OSError, NotKept and what the maker of the body raises."""
+    def take(self, output: Output) -> bool:
+        """Have one output in the folder. Returns whether it is the old file.
+
+        Raises OSError, NotKept and what the maker of the body raises.
+        """
         path = self.folder / output.place
         path.parent.mkdir(parents=True, exist_ok=True)
         if output.place in self._whole and _is_linked(self.old.folder / output.place, path):
             before = self.old.files[output.place]
             self.files[output.place] = before.model_copy(update={"about": output.about})
             self.linked += 1
-            return
+            return True
         body = output.body()
-        path.write_bytes(body)
-        self.files[output.place] = BuiltFile(
-            size=len(body), sha256=sha256(body).hexdigest(), about=output.about
-        )
+        size, digest = 0, sha256()
+        with path.open("wb") as file:
+            for piece in (body,) if isinstance(body, bytes) else body:
+                file.write(piece)
+                digest.update(piece)
+                size += len(piece)
+        self.files[output.place] = BuiltFile(size=size, sha256=digest.hexdigest(), about=output.about)
+        return False
 
 
 def _is_linked(old: Path, new: Path) -> bool:

@@ -24,7 +24,7 @@ SCRATCH = "hand-over"
 ARRIVING = ".arriving"
 _UNFINISHED = ".arriving-unfinished"
 _LEAVING = ".leaving"
-_ONE_FILE = ".arriving-file"
+ONE_FILE = ".arriving-file"
 
 
 def fresh_stage(workshop: Path) -> Path:
@@ -36,6 +36,15 @@ def fresh_stage(workshop: Path) -> Path:
     _clear(stage)
     stage.mkdir(parents=True)
     return stage
+
+
+def clear_leftovers(workshop: Path) -> None:
+    """Take away what a killed run left in `.sitegen/`, before anything is written: it may fill the disk.
+
+    Raises OSError where something cannot be removed.
+    """
+    _clear(workshop / STAGE)
+    _clear(workshop / SCRATCH)
 
 
 @contextmanager
@@ -55,7 +64,7 @@ def scratch_folder(workshop: Path) -> Iterator[Path]:
 
 def replace_file(path: Path, body: bytes) -> None:
     """Let one file of the output have other bytes: those from before or these, whole."""
-    part = path.with_name(_ONE_FILE)
+    part = path.with_name(ONE_FILE)
     part.write_bytes(body)
     os.replace(part, path)
     flush(path.parent)
@@ -67,7 +76,7 @@ def finish_arrival(output: Path) -> None:
     Raises OSError where a folder cannot be renamed.
     """
     _clear(output / _UNFINISHED)
-    _clear(output / _ONE_FILE)
+    _clear(output / ONE_FILE)
     arriving, leaving = output / ARRIVING, output / _LEAVING
     if arriving.is_dir():
         for entry in sorted(arriving.iterdir()):

@@ -3,7 +3,7 @@
 Source of the rules: RFC 5545, Internet Calendaring and Scheduling Core Object Specification, 2009.
 """
 
-from datetime import UTC, datetime, time
+from datetime import UTC, date, datetime, time
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -11,6 +11,7 @@ from ical.calendar import Calendar
 from ical.calendar_stream import IcsCalendarStream
 
 from sitegen.press.calendar_file import calendar_file
+from sitegen.press.days_file import DayEvent, days_file
 from sitegen.sheet.day_plan import Wish
 from sitegen.sheet.work_values import DayPlan
 from sitegen.timing.kitchens import Kitchen
@@ -33,6 +34,14 @@ def written(slug: str, ready: datetime) -> tuple[DayPlan, bytes]:
 
 def read(file: bytes) -> Calendar:
     return IcsCalendarStream.calendar_from_ics(file.decode())
+
+
+def test_a_release_day_is_read_back_as_a_whole_day() -> None:
+    """RFC 5545, 3.6.1: an event whose start is a DATE and that has no end lasts that day."""
+    day = DayEvent("to-everyone-bay", date(2026, 7, 10), "To everyone: Bay cake; with, marks", "No film")
+    (event,) = read(days_file("Releases", [day], "school.example", STAMP)).events
+    assert (event.uid, event.dtstart, event.summary) == ("to-everyone-bay@school.example", day.day, day.title)
+    assert (event.computed_duration.days, event.description) == (1, "No film")
 
 
 @pytest.mark.parametrize("when", READY)

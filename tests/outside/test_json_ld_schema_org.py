@@ -48,6 +48,7 @@ VALUES = {
     "Mass": lambda value: isinstance(value, str) and bool(AMOUNT.fullmatch(value)),
     "CssSelectorType": lambda value: isinstance(value, str) and bool(SELECTOR.fullmatch(value)),
     "Boolean": lambda value: isinstance(value, bool),
+    "Number": lambda value: isinstance(value, int) and not isinstance(value, bool),
     "Integer": lambda value: isinstance(value, int) and not isinstance(value, bool),
 }
 """Data type -> whether a value is one. What schema.org also takes, and no page needs, is left out."""
@@ -162,6 +163,7 @@ def test_every_type_property_and_value_is_of_schema_org(demo: Demo, vocabulary: 
     assert seen == {
         "Article",
         "BreadcrumbList",
+        "Clip",
         "CollectionPage",
         "HowToSection",
         "HowToStep",

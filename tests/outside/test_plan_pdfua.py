@@ -11,6 +11,8 @@ from zoneinfo import ZoneInfo
 import page
 import pytest
 
+from sitegen.press.bundles import BundleContents, ContentsCard, ContentsPress, ContentsRecipe
+from sitegen.press.fonts import subset
 from sitegen.press.paper_press import PAPERS
 from sitegen.press.plan_page import print_plan
 from sitegen.press.theme import Theme, load_theme
@@ -50,3 +52,15 @@ def test_a_plan_on_its_own_clock_and_one_without_a_picture_keep_them_too(
     plan = demo_plan(SLUGS[0], Wish(Kitchen()))
     assert_pdf_ua_1(theme, plan, "a4", tmp_path)
     assert_pdf_ua_1(theme, replace(plan, timeline=None, notes=()), "a4", tmp_path)
+
+
+def test_the_contents_of_a_bundle_of_cards_are_valid(theme: Theme, tmp_path: Path) -> None:
+    cards = (ContentsCard("British metric, A4", "cards/bay-british-metric-a4.pdf", "3 pages"),)
+    news = (("3 July 2026", "new."), ("20 July 2026", "Oil corrected from 150 g to 105 g."))
+    recipes = tuple(ContentsRecipe(f"Bay cake {number}", news, cards) for number in range(12))
+    contents = BundleContents("Changed since 1 July 2026", "Print them again.", recipes)
+    printed = tmp_path / "contents.pdf"
+    fonts = {font: subset(font) for font in theme.fonts}
+    printed.write_bytes(ContentsPress(theme, fonts).pdf(contents, TABLE_IMPRINT, "a4"))
+    found = page.validate_pdf(str(printed), profile="ua1")
+    assert [failure.rule_id for failure in found.failures] == []

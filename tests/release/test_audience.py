@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from sitegen.kitchen.recipe import PublicShows
-from sitegen.release.audience import photos_in, public_revisions, public_view, with_pages_of
+from sitegen.release.audience import SOME_PACKET, photos_in, public_revisions, public_view, with_pages_of
 from sitegen.sheet.panel_values import SheetSwap
 from sitegen.sheet.values import IngredientSide, Sheet, Teaser
 from tests.press.sample_sheets import SHEET
@@ -99,6 +99,20 @@ def test_a_teaser_is_not_found_by_the_tin_that_it_does_not_tell() -> None:
     }
     assert "tin" in groups[PublicShows.INGREDIENTS]
     assert groups[PublicShows.TEASER] == groups[PublicShows.EVERYTHING] - {"tin"}
+
+
+def test_a_teaser_names_no_ingredient_in_the_marks_it_is_found_by() -> None:
+    """'Read the label of the brandy' would tell that there is brandy in it; that there is a label it must."""
+    assert SHEET.head.facets.labels_of == "brandy"
+    assert public_view(SHEET, PublicShows.INGREDIENTS).head.facets.labels_of == "brandy"
+    assert public_view(SHEET, PublicShows.TEASER).head.facets.labels_of == SOME_PACKET
+
+
+def test_a_teaser_does_not_tell_the_tin_as_the_name_of_its_batch() -> None:
+    baked = replace(
+        SHEET, head=replace(SHEET.head, batch=replace(SHEET.head.batch, tin="a 20 cm square tin"))
+    )
+    assert "20 cm" not in repr(public_view(baked, PublicShows.TEASER))
 
 
 def test_a_view_without_steps_shows_the_finished_bake_only() -> None:

@@ -212,14 +212,6 @@ def test_a_press_that_cannot_be_loaded_is_what_the_machine_lacks(
     assert tree_hashes(again / "output") == before
 
 
-def test_the_same_input_gives_the_same_bytes_however_it_is_built(done: Done, tmp_path: Path) -> None:
-    """Another folder, zone and hash seed, and two processes instead of one."""
-    shutil.copytree(done.root / "content", tmp_path / "elsewhere" / "content")
-    ran = run_publish(tmp_path / "elsewhere", "--jobs", "2", TZ="Asia/Tokyo", PYTHONHASHSEED="7", LANG="C")
-    assert ran.returncode == 0, ran.stderr
-    assert tree_hashes(tmp_path / "elsewhere" / "output") == tree_hashes(done.output)
-
-
 @pytest.mark.parametrize(
     ("step", "milliseconds"),
     [(1, 0), (2, 0), (3, 0), (5, 0), (6, 0), (6, 40), (6, 120), (7, 0), (7, 4), (7, 8), (7, 16), (7, 40)],

@@ -1,0 +1,135 @@
+"""The last look before a swap: every byte of the public tree is read for what is only for subscribers.
+
+`audience.py` keeps it out by construction; this holds whatever was built, by whatever template, against the
+texts themselves. One find, and nothing is published.
+"""
+
+import os
+from collections.abc import Iterator
+from dataclasses import dataclass
+from hashlib import sha256
+from pathlib import Path
+
+from ahocorasick_rs import BytesAhoCorasick, Implementation
+
+from sitegen.release.bare_words import bare, bare_text
+from sitegen.release.secrets import Secrets
+from sitegen.release.unpacked import Sealed, notes_in_picture, parts_of, readings
+
+_KEY_BYTES = 16
+"""A phrase is looked for by its beginning, which keeps the automaton small, and then compared whole."""
+MOST_FINDS = 20
+"""So many are enough to know that something is wrong."""
+
+
+@dataclass(frozen=True)
+class Leak:
+    """One thing in a public file that is not for everyone.
+
+    file: POSIX, below the public tree. slug: whose it is, '' unknown. what: the words that were found, or
+    what else is wrong, ready for a sentence.
+    """
+
+    file: str
+    slug: str
+    what: str
+
+
+class Leaked(Exception):
+    """Nothing was swapped in, since it would have told everyone what is only for subscribers."""
+
+    def __init__(self, leaks: tuple[Leak, ...]) -> None:
+        super().__init__(leaks)
+        self.leaks = leaks
+
+
+def leaks_in(folder: Path, secrets: Secrets) -> tuple[Leak, ...]:
+    """What is found in the files of a folder, by the order of their names; at most MOST_FINDS.
+
+    Raises OSError where a file cannot be read.
+    """
+    phrases = _Phrases(secrets)
+    found: dict[Leak, None] = {}
+    for path in _files(folder):
+        name = path.relative_to(folder).as_posix()
+        found |= dict.fromkeys(_leaks_of(path, name, phrases, secrets))
+        if len(found) >= MOST_FINDS:
+            break
+    return tuple(found)[:MOST_FINDS]
+
+
+class _Phrases:
+    """All phrases that are nobody's but the subscribers', found in a row of bare words."""
+
+    def __init__(self, secrets: Secrets) -> None:
+        self._slugs: dict[bytes, str] = {}
+        for recipe in secrets.recipes:
+            for text in recipe.phrases:
+                self._slugs.setdefault(text.encode(), recipe.slug)
+        beginnings: dict[bytes, list[bytes]] = {}
+        for phrase in self._slugs:
+            beginnings.setdefault(phrase[:_KEY_BYTES], []).append(phrase)
+        self._of_key = tuple(beginnings.values())
+        self._automaton = BytesAhoCorasick(list(beginnings), implementation=Implementation.ContiguousNFA)
+        for open_text in _open_texts(secrets):
+            for phrase in list(self._in(open_text)):
+                self._slugs.pop(phrase, None)
+
+    def found_in(self, text: bytes) -> Iterator[tuple[str, str]]:
+        """(slug, words) of each. text: bare words."""
+        for phrase in self._in(text):
+            if phrase in self._slugs:
+                yield self._slugs[phrase], phrase.decode("utf-8", "replace").strip()
+
+    def _in(self, text: bytes) -> Iterator[bytes]:
+        for number, start, _ in self._automaton.find_matches_as_indexes(text, overlapping=True):
+            yield from (phrase for phrase in self._of_key[number] if text.startswith(phrase, start))
+
+
+def _open_texts(secrets: Secrets) -> Iterator[bytes]:
+    for recipe in secrets.recipes:
+        yield " \n ".join(recipe.open_texts).encode()
+    for text in secrets.open_texts:
+        yield bare_text(text).encode()
+        yield from readings(text.encode("utf-8", "replace"))
+
+
+def _files(folder: Path) -> Iterator[Path]:
+    """Each file, and each link, which is not followed."""
+    for inner, folders, names in os.walk(folder):
+        folders.sort()
+        links = [name for name in folders if Path(inner, name).is_symlink()]
+        yield from (Path(inner, name) for name in sorted((*names, *links)))
+
+
+def _leaks_of(path: Path, name: str, phrases: _Phrases, secrets: Secrets) -> Iterator[Leak]:
+    if path.is_symlink():
+        yield Leak(name, "", "it is a link, which may lead to anything")
+        return
+    body = path.read_bytes()
+    yield from _words(name, bare(name.encode("utf-8", "surrogateescape")), phrases)
+    if any(name.rpartition("/")[2].startswith(stem) for stem in secrets.stems):
+        yield Leak(name, "", "it bears the name of a picture that is only for subscribers")
+    try:
+        for part in parts_of(body):
+            notes = notes_in_picture(part)
+            yield from _wrong_in(name, part, notes, secrets)
+            for reading in readings(part) if notes is None else ():
+                yield from _words(name, reading, phrases)
+    except Sealed as sealed:
+        yield Leak(name, "", sealed.reason)
+
+
+def _words(name: str, text: bytes, phrases: _Phrases) -> Iterator[Leak]:
+    for slug, words in phrases.found_in(text):
+        yield Leak(name, slug, f"'{words}'")
+
+
+def _wrong_in(name: str, part: bytes, notes: tuple[bytes, ...] | None, secrets: Secrets) -> Iterator[Leak]:
+    """What no public file is, whatever its words. notes: of a picture, None for another file."""
+    if b"%PDF-" in part[:1024]:
+        yield Leak(name, "", "a card, which is for subscribers")
+    if notes:
+        yield Leak(name, "", "a picture with notes beside its pixels, such as those of a camera")
+    if sha256(part).hexdigest() in secrets.bodies:
+        yield Leak(name, "", "a picture or a card that is only for subscribers")
