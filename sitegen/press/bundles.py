@@ -7,7 +7,7 @@ from io import BytesIO
 from sitegen.press import addresses
 from sitegen.press.fonts import FontFile
 from sitegen.press.imprint import Imprint
-from sitegen.press.json_ld_pages import trail
+from sitegen.press.json_ld_pages import collection, trail
 from sitegen.press.page import Page, page_bytes
 from sitegen.press.paper_press import PaperPress
 from sitegen.press.theme import Theme
@@ -63,7 +63,7 @@ def bundles_page(
         title=TITLE,
         description=f"Cards of {imprint.name} to print, month by month, and what to print again",
         language=imprint.language,
-        data=(trail(imprint, (TITLE, here)),),
+        data=(collection(imprint, here, TITLE, (*changed, *months)), trail(imprint, (TITLE, here))),
     )
     return page_bytes(theme, imprint, TEMPLATE, page, {"changed": tuple(changed), "months": tuple(months)})
 

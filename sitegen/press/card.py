@@ -49,6 +49,11 @@ class CardPress:
         return PaperPress(self._theme, KITCHEN_STYLE, self._subsets)
 
 
+def style_on(paper: str) -> str:
+    """The style of the theme that cards on this paper are set in."""
+    return KITCHEN_STYLE if paper in HALF_PAPERS else CARD_STYLE
+
+
 def photos_on(sheet: Sheet, paper: str) -> Mapping[str, tuple[float, float]]:
     """The photos that a card on this paper shows: file -> box in mm. A kitchen card shows none."""
     return {} if paper in HALF_PAPERS else boxes_of(sheet)

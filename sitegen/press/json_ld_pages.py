@@ -1,21 +1,30 @@
 """Lists, techniques and the way to a page as schema.org data: CollectionPage, Article, BreadcrumbList."""
 
 from collections.abc import Mapping, Sequence
+from typing import Protocol
 
 from markupsafe import Markup
 
 from sitegen.press.addresses import INDEX
-from sitegen.press.entries import IndexEntry, TutorialEntry
+from sitegen.press.entries import TutorialEntry
 from sitegen.press.imprint import Imprint
 from sitegen.press.json_ld_text import CONTEXT, Json, block, school_object
 from sitegen.press.picture import Picture
 from sitegen.press.shared import shared_picture
 
 
-def collection(
-    imprint: Imprint, here: str, title: str, entries: Sequence[IndexEntry] | Sequence[TutorialEntry]
-) -> Markup:
-    """A list of pages, in the order of the page that shows it. here: its path."""
+class Listed(Protocol):
+    """What a list leads to. path: in the tree."""
+
+    @property
+    def title(self) -> str: ...
+
+    @property
+    def path(self) -> str: ...
+
+
+def collection(imprint: Imprint, here: str, title: str, entries: Sequence[Listed]) -> Markup:
+    """A list of pages or files, in the order of the page that shows it. here: its path."""
     found: dict[str, Json] = {
         "@context": CONTEXT,
         "@type": "CollectionPage",

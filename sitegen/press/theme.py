@@ -79,13 +79,18 @@ class Theme:
         return f"theme/mark-{_short(self.mark)}.svg"
 
     @cached_property
-    def digest(self) -> str:
-        """A hash of all that the theme brings to a leaf: for the key of a cache."""
-        texts = [*sorted(self.templates.items()), *sorted(self.styles.items())]
+    def page_digest(self) -> str:
+        """A hash of all that the theme brings to a page: for the key of a cache."""
+        return self._digest(tuple(name for name in self.styles if name not in CARD_STYLES), self.script)
+
+    def paper_digest(self, style: str) -> str:
+        """A hash of all that it brings to what is printed in a style of CARD_STYLES."""
+        return self._digest((style,), "")
+
+    def _digest(self, styles: tuple[str, ...], script: str) -> str:
+        texts = [*sorted(self.templates.items()), *((name, self.styles[name]) for name in sorted(styles))]
         fonts = [short_hash(font) for font in self.fonts]
-        return sha256(
-            repr((self.name, self.tokens, texts, self.script, self.mark, fonts)).encode()
-        ).hexdigest()
+        return sha256(repr((self.name, self.tokens, texts, script, self.mark, fonts)).encode()).hexdigest()
 
 
 def load_theme(folder: Path) -> Theme:

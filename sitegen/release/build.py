@@ -75,14 +75,12 @@ class Order:
 class Published:
     """A build that was swapped in, or found to be there already.
 
-    faults: advice of the proof; texts: file -> lines, to show it. linked: how many files are those of the
-    last build.
+    faults: advice of the proof; texts: file -> lines, to show it.
     """
 
     report: Report
     faults: tuple[Fault, ...]
     texts: Mapping[str, tuple[str, ...]]
-    linked: int
 
 
 class Refused(Exception):
@@ -147,7 +145,7 @@ def _unchanged(room: PrintRoom, order: Order, digests: Mapping[str, str], old: O
         return None
     report = old.report.model_copy(update={"on": day.isoformat(), "changes": Changes()})
     swap.replace_file(old.folder / REPORT, report.as_json().encode())
-    return Published(report, school.faults, texts_of(root, school.faults), len(old.files))
+    return Published(report, school.faults, texts_of(root, school.faults))
 
 
 def _built(room: PrintRoom, order: Order, digests: Mapping[str, str], old: OldOutput) -> Published:
@@ -163,10 +161,10 @@ def _built(room: PrintRoom, order: Order, digests: Mapping[str, str], old: OldOu
         build = _printed(room, commission, survey, theme, parcels, photos)
     themes = lineage(find_theme(root, survey.school.theme))
     inputs = _inputs(root, digests, themes, survey.standings, survey.day)
-    report, linked = _swapped_in(room, build, inputs, survey.day, old)
+    report = _swapped_in(room, build, inputs, survey.day, old)
     keep_school(cache, school_key(cache, digests), _last_school(survey, faults))
     cache.forget_unused()
-    return Published(report, faults, texts_of(root, faults), linked)
+    return Published(report, faults, texts_of(root, faults))
 
 
 def _surveyed(room: PrintRoom, order: Order, digests: Mapping[str, str]) -> Survey:
@@ -272,7 +270,7 @@ def _site(survey: Survey, theme: Theme, parcels: Sequence[Parcel], photos: CutPh
 
 def _swapped_in(
     room: PrintRoom, build: Build, inputs: Mapping[str, str], day: date, old: OldOutput
-) -> tuple[Report, int]:
+) -> Report:
     """Write the new output beside the old one, then let it take its place."""
     root = room.root
     stage = Stage(swap.fresh_stage(root / WORKSHOP), old)
@@ -284,7 +282,7 @@ def _swapped_in(
     (stage.folder / REPORT).write_text(report.as_json(), encoding="utf-8")
     room.progress.begin(Step.SWAP, 0)
     swap.appear(stage.folder, root / OUTPUT)
-    return report, stage.linked
+    return report
 
 
 def _fill(stage: Stage, build: Build, progress: Progress) -> None:

@@ -8,7 +8,14 @@ from datetime import date
 from hashlib import sha256
 
 from sitegen.kitchen.editions import Edition
-from sitegen.press.bundles import BundleContents, ContentsCard, ContentsPress, ContentsRecipe, page_count
+from sitegen.press.bundles import (
+    STYLE,
+    BundleContents,
+    ContentsCard,
+    ContentsPress,
+    ContentsRecipe,
+    page_count,
+)
 from sitegen.press.theme import Theme
 from sitegen.press.zip_pieces import ZipEntry, zip_pieces
 from sitegen.release.bundles import (
@@ -121,7 +128,7 @@ def bundles_to_make(parcels: Sequence[Parcel], cards: Mapping[str, str], day: da
 
 def bundle_key(cache: Cache, theme: Theme, imprint: object, bundle: Bundle, paper: str) -> str:
     """The key of a bundle's contents: of all that it prints."""
-    return cache.key("bundle", program_hash(), theme.digest, repr((imprint, bundle, paper)))
+    return cache.key("bundle", program_hash(), theme.paper_digest(STYLE), repr((imprint, bundle, paper)))
 
 
 def kept_size(cache: Cache, key: str) -> int | None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from jinja2 import TemplateError
 
-from sitegen.press.card import CardPress
+from sitegen.press.card import CardPress, style_on
 from sitegen.press.imprint import Imprint
 from sitegen.press.theme import Theme
 from sitegen.press.tokens import ThemeUnusable
@@ -99,7 +99,9 @@ def printed(
 
 def card_key(cache: Cache, theme: Theme, card: CardRow, cuts: Mapping[str, str]) -> str:
     """The key of a printed card: of all that it shows, the theme, and its photos as they are cut."""
-    return cache.key("card", theme.digest, card.made_of, repr(sorted(cuts.items())))
+    return cache.key(
+        "card", theme.paper_digest(style_on(card.paper)), card.made_of, repr(sorted(cuts.items()))
+    )
 
 
 def print_all(work: Sequence[CardWork], cache: Cache, workers: Workers, progress: Progress) -> None:

@@ -178,7 +178,7 @@ class PrintRoom:
         self.progress.begin(Step.PAGES, len(parcels))
         found, work = {}, []
         for parcel in parcels:
-            key = self.cache.key("pages", survey.parcel_key(parcel.slug, self.cache), theme.digest)
+            key = self.cache.key("pages", survey.parcel_key(parcel.slug, self.cache), theme.page_digest)
             rows = _kept_pages(self.cache, key)
             if rows is None:
                 work.append(PagesWork(commission, parcel.slug, survey.drawn_on(parcel.slug), key))

@@ -288,7 +288,7 @@ def test_every_page_picture_and_file_of_the_theme_is_of_a_kind_that_is_kept(demo
     code = (demo.subscribers / "offline.js").read_text(encoding="utf-8")
     patterns = [re.compile(text.replace("\\/", "/")) for text in re.findall(r'\["\w+", /(.+)/\]', code)]
     assert len(patterns) == 4
-    unkept = {".xml", ".txt", ".json", ".webmanifest"}
+    unkept = {".xml", ".txt", ".json", ".webmanifest", ".zip"}
     for tree in (demo.public, demo.subscribers):
         for file in tree.rglob("*"):
             path = file.relative_to(tree).as_posix()

@@ -139,8 +139,16 @@ def test_every_request_of_the_scripts_is_for_a_page_or_a_file_of_the_site(theme:
 
 def test_a_changed_style_changes_digest_and_address(theme: Theme) -> None:
     changed = replace(theme, styles={**theme.styles, "x.css": "p{}"})
-    assert changed.digest != theme.digest
+    assert changed.page_digest != theme.page_digest
+    assert changed.paper_digest("card.css") == theme.paper_digest("card.css")
     assert changed.stylesheet_path != theme.stylesheet_path
+
+
+def test_a_style_of_one_kind_of_paper_is_none_of_the_others(theme: Theme) -> None:
+    changed = replace(theme, styles={**theme.styles, "order.css": "p{}"})
+    assert changed.page_digest == theme.page_digest
+    assert changed.paper_digest("card.css") == theme.paper_digest("card.css")
+    assert changed.paper_digest("order.css") != theme.paper_digest("order.css")
 
 
 @pytest.mark.parametrize("name", PAGE_TEMPLATES)

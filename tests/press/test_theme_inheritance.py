@@ -81,7 +81,7 @@ def test_a_changed_ancestor_changes_the_digest(tmp_path: Path) -> None:
     written(tmp_path, "cupboard", cupboard)
     before = load_theme(written(tmp_path, "shelf", files))
     written(tmp_path, "cupboard", {"styles/x.css": "p{margin:1px}\n"})
-    assert load_theme(tmp_path / "shelf").digest != before.digest
+    assert load_theme(tmp_path / "shelf").page_digest != before.page_digest
     assert [folder.name for folder in lineage(tmp_path / "shelf")] == ["shelf", "cupboard", "oatcloth"]
 
 

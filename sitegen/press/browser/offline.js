@@ -11,7 +11,7 @@ const KINDS = [
   ["theme", /^theme\/.+-[0-9a-f]{16}\.\w+$|^not-kept\.html$/],
   ["pictures", /^pictures\/[0-9a-f]{16}-\d+\.\w+$/],
   ["cards", /^cards\/.+\.pdf$/],
-  ["pages", /^(contents\.html|(recipes|tutorials|tags)\/.*)?$/],
+  ["pages", /^(contents\.html|bundles\/index\.html|(recipes|tutorials|tags)\/.*)?$/],
 ];
 const NOT_KEPT = "not-kept.html";
 
