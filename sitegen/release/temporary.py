@@ -15,6 +15,8 @@ from pathlib import Path
 _TEMPORARY = "temporary"
 _OWN = f"of-this-process-{os.urandom(8).hex()}"
 _WORKERS = "of-workers"
+_TOLD = "TMPDIR"
+"""What other programs go by (POSIX): a linker, which Python calls to find libraries for WeasyPrint, writes too."""
 
 
 @contextmanager
@@ -32,10 +34,16 @@ def temporary_files(workshop: Path) -> Iterator[Path]:
     workers.mkdir()
     atexit.register(_clear, own)
     before, tempfile.tempdir = tempfile.tempdir, str(own)
+    told = os.environ.get(_TOLD)
+    os.environ[_TOLD] = str(own)
     try:
         yield workers
     finally:
         tempfile.tempdir = before
+        if told is None:
+            del os.environ[_TOLD]
+        else:
+            os.environ[_TOLD] = told
         _clear_all_but(own, folder)
 
 

@@ -101,7 +101,8 @@ class Oven:
         child = self.begin(jobs)
         _, told = child.communicate()
         assert child.returncode == 0, told
-        assert list(self.temporary.iterdir()) == []
+        left = list(self.temporary.iterdir())
+        assert not left, left
         assert list(self.root.glob(".sitegen/cache/.parts/*")) == []
         if self.kept:
             assert set(os.listdir(self.root / ".sitegen")) == self.kept
