@@ -16,7 +16,7 @@ _TEMPORARY = "temporary"
 _OWN = f"of-this-process-{os.urandom(8).hex()}"
 _WORKERS = "of-workers"
 _TOLD = "TMPDIR"
-"""What other programs go by (POSIX): a linker, which Python calls to find the libraries of WeasyPrint, does."""
+"""What other programs go by (POSIX), such as the linker that Python calls to find libraries."""
 
 
 @contextmanager
