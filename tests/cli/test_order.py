@@ -11,6 +11,9 @@ from sitegen.cli.order_tables import show_order
 from tests.cli.conftest import Run
 from tests.release.counter_school import asked, write_counter
 
+WEDNESDAY = "1795608000"
+"""2026-11-25 12:00 UTC: on a Saturday morning there is no time left to be ready on that Saturday at nine."""
+
 
 @pytest.fixture
 def counter(tmp_path: Path) -> Path:
@@ -18,7 +21,7 @@ def counter(tmp_path: Path) -> Path:
 
 
 def test_the_day_is_printed_as_plain_text_into_a_pipe(run: Run, counter: Path) -> None:
-    ran = run(counter, "order", "market")
+    ran = run(counter, "order", "market", SOURCE_DATE_EPOCH=WEDNESDAY)
     assert (ran.returncode, ran.stderr) == (0, "")
     for text in ("What we make", "Shopping", "Base icing, makes about 1.35 kg", "Allergens", "Costs, GBP"):
         assert text in ran.stdout
@@ -35,7 +38,9 @@ def test_as_json_with_options(run: Run, counter: Path) -> None:
 
 
 def test_on_paper(run: Run, counter: Path) -> None:
-    ran = run(counter, "order", "market", "--pdf", "day.pdf", "--paper", "letter")
+    ran = run(
+        counter, "order", "market", "--pdf", "day.pdf", "--paper", "letter", SOURCE_DATE_EPOCH=WEDNESDAY
+    )
     assert (ran.returncode, ran.stdout, ran.stderr) == (0, "", "written: day.pdf\n")
     assert (counter / "day.pdf").read_bytes().startswith(b"%PDF")
 
@@ -56,7 +61,7 @@ def test_at_a_terminal_everything_stands_in_tables(counter: Path) -> None:
 def test_a_fault_is_shown_with_its_line_and_a_mark(run: Run, counter: Path) -> None:
     file = counter / "content" / "orders" / "market.yaml"
     file.write_text(file.read_text().replace("36 buns", "a heap"))
-    ran = run(counter, "order", "market")
+    ran = run(counter, "order", "market", SOURCE_DATE_EPOCH=WEDNESDAY)
     assert ran.returncode == 1
     assert "content/orders/market.yaml:4:14: error batch: 'a heap' is no batch of this recipe" in ran.stderr
     assert "    4 |   iced-buns: a heap" in ran.stderr
