@@ -46,7 +46,7 @@ def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @settings(
-    max_examples=6,
+    max_examples=4,
     phases=(Phase.explicit, Phase.generate),
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
@@ -63,7 +63,17 @@ def test_a_build_after_any_changes_is_that_from_nothing(
     assert after == built_from_nothing(tmp_path_factory.mktemp("clean"), state, begun)
 
 
-@pytest.mark.parametrize("change", sorted(set(CHANGES) - {"nothing", "an empty line", "a row of the larder"}))
+@pytest.mark.parametrize(
+    "change",
+    [
+        "a figure of a base recipe",
+        "the title of a base recipe",
+        "the day of a base recipe",
+        "the title of a technique",
+        "a photo",
+        "another day",
+    ],
+)
 def test_each_change_shows(begun: Path, tmp_path: Path, change: str) -> None:
     """So that the law above could fail."""
     root = Path(shutil.copytree(begun, tmp_path / "school"))

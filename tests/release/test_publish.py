@@ -214,7 +214,7 @@ def test_a_press_that_cannot_be_loaded_is_what_the_machine_lacks(
 
 @pytest.mark.parametrize(
     ("step", "milliseconds"),
-    [(1, 0), (2, 0), (3, 0), (5, 0), (6, 0), (6, 40), (6, 120), (7, 0), (7, 4), (7, 8), (7, 16), (7, 40)],
+    [(2, 0), (6, 40), (7, 0), (7, 4)],
 )
 def test_a_killed_publish_leaves_one_whole_output(again: Path, step: int, milliseconds: int) -> None:
     child = subprocess.Popen(
