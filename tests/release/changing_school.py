@@ -8,21 +8,9 @@ from pathlib import Path
 
 from PIL import Image
 
-SITE = """\
-name: Tansy Row
-tagline: One long table
-address: https://tansyrow.example/
-subscribers-address: https://tansyrow.example/table/
-language: en-GB
-written-in: british-metric
-egg-size: medium
-editions: [british-metric, us-cups]
-papers: [a5]
-theme: shelf
-time-zone: Europe/London
-about: A small school.
-copyright: Tansy Row
-"""
+from tests.release.small_school import SITE
+
+SCHOOL = SITE.replace("papers: [a4]", "papers: [a5]").replace("theme: oatcloth", "theme: shelf")
 RECIPE = """\
 title: {title}
 summary: Pale and short.
@@ -131,7 +119,7 @@ class State:
         takes = TAKES.format(title=self.base_title)
         topped = RECIPE.format(title="Topped squares", **in_common, **{**plain, "more_parts": takes})
         texts = {
-            "content/site.yaml": SITE.replace("name: Tansy Row", f"name: {self.site_name}", 1),
+            "content/site.yaml": SCHOOL.replace("name: Tansy Row", f"name: {self.site_name}", 1),
             "content/larder.yaml": _larder(self.density),
             "content/tutorials/weighing.md": TECHNIQUE.format(title=self.technique),
             "themes/shelf/theme.yaml": THEME.format(accent=self.accent),
