@@ -42,7 +42,7 @@ class Survey:
 
     def drawn_on(self, slug: str) -> tuple[str, ...]:
         """The recipe and all that it may draw on."""
-        return with_drawn_on(slug, self._named)
+        return self._drawn_on[slug]
 
     def parcel_key(self, slug: str, cache: Cache) -> str:
         """Of all that a recipe is read, proofed, set and sorted from."""
@@ -81,16 +81,21 @@ class Survey:
         return {slug: _text(self.root, f"{_RECIPES}{slug}/recipe.yaml") for slug in self.slugs}
 
     @cached_property
+    def _drawn_on(self) -> Mapping[str, tuple[str, ...]]:
+        """Followed once: each step of a build asks for it."""
+        return {slug: with_drawn_on(slug, self._named) for slug in self.slugs}
+
+    @cached_property
     def _named(self) -> Mapping[str, tuple[str, ...]]:
         return {slug: self._titles.named_in(text) for slug, text in self._texts.items()}
 
     @cached_property
     def _files(self) -> Mapping[str, tuple[tuple[str, str], ...]]:
         """Slug -> the files in its folder with their hashes."""
-        return files_of_recipes(self.digests)
+        return _files_of_recipes(self.digests)
 
 
-def files_of_recipes(digests: Mapping[str, str]) -> Mapping[str, tuple[tuple[str, str], ...]]:
+def _files_of_recipes(digests: Mapping[str, str]) -> Mapping[str, tuple[tuple[str, str], ...]]:
     """Slug -> (file, hash) of each file in the recipe's folder."""
     found: dict[str, list[tuple[str, str]]] = {}
     for file, digest in digests.items():
