@@ -15,7 +15,9 @@ HOUSE = Path(sitegen.__file__).parent
 MAY_IMPORT = {
     "kitchen": {"kitchen"},
     "timing": {"timing", "kitchen"},
-    "source": {"source", "kitchen", "timing.graph"},
+    "film": {"film", "kitchen"},
+    "source": {"source", "film", "kitchen", "timing.graph"},
+    "notes": {"notes", "source", "film", "kitchen"},
     "sheet": {"sheet", "timing", "kitchen"},
     "press": {
         "press",
@@ -25,8 +27,9 @@ MAY_IMPORT = {
         "sheet.work_values",
         "sheet.order_values",
     },
-    "release": {"release", "press", "sheet", "timing", "kitchen", "source"},
-    "cli": {"cli", "release", "source", "press", "sheet", "kitchen"},
+    "release": {"release", "press", "sheet", "timing", "kitchen", "source", "film"},
+    "desk": {"desk", "release", "press", "sheet", "timing", "kitchen", "source", "film"},
+    "cli": {"cli", "desk", "notes", "release", "source", "press", "sheet", "film", "kitchen"},
 }
 PURE = ("kitchen", "timing")
 LEAVES = {True: {"faults"}, False: {"faults", "limits", "opening"}}
