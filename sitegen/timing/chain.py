@@ -16,17 +16,17 @@ def deciding_chain(made: Plan, kitchen: Kitchen = AT_HOME) -> tuple[PlannedTask,
     A task lets another begin by its end where that one waits for it, or by what it frees: hands, oven, a
     tool, a space. Of several such chains the one that begins first is told: a delay in it delays all.
     What holds a task back from its follower's side, a bake that must be taken out in time, is not followed:
-    the chain then begins with that task.
+    the chain then begins with that task, or with work that it leaves time for.
     """
     chains: dict[int, tuple[PlannedTask, ...]] = {}
     for one in sorted(made.tasks, key=_turn):
         # What has its chain already is what comes before in turn.
         earlier = (other for other in made.tasks if other.task.index in chains)
-        before = [chains[other.task.index] for other in earlier if _lets_begin(other, one, kitchen)]
-        longest = min(before, key=lambda chain: chain[0].start_min, default=())
-        chains[one.task.index] = (*longest, one)
+        before = (chains[other.task.index] for other in earlier if _lets_begin(other, one, kitchen))
+        # Long work that ends at the oven's door may have begun before the bake that it waits for.
+        chains[one.task.index] = min(((one,), *((*chain, one) for chain in before)), key=_begins)
     to_the_end = [chains[one.task.index] for one in made.tasks if one.end_min == made.total_min]
-    decides = min(to_the_end, key=lambda chain: (chain[0].start_min, -len(chain)), default=())
+    decides = min(to_the_end, key=_begins, default=())
     return tuple(one for one in decides if one.end_min > one.start_min)
 
 
@@ -36,6 +36,11 @@ def free_gaps(made: Plan) -> tuple[tuple[Fraction, Fraction], ...]:
     edges = [(Fraction(0), Fraction(0)), *joined_stretches(busy), (made.total_min, made.total_min)]
     gaps = ((before[1], after[0]) for before, after in pairwise(edges))
     return tuple((start, end) for start, end in gaps if end - start > LEAST_FREE_MIN)
+
+
+def _begins(chain: tuple[PlannedTask, ...]) -> tuple[Fraction, int]:
+    """The earliest chain first, and of two the longer."""
+    return chain[0].start_min, -len(chain)
 
 
 def _turn(one: PlannedTask) -> tuple[Fraction, Fraction, int]:

@@ -162,6 +162,12 @@ def test_the_chain_goes_through_an_oven_that_work_already_begun_waits_for() -> N
     assert [one.task.index for one in deciding_chain(made)] == [0, 1, 2]
 
 
+def test_long_work_that_ends_at_the_door_of_a_busy_oven_began_before_its_bake() -> None:
+    made = plan([task(0, 0, 1, FAN_160), task(1, 2, 0, FAN_160)], anchor=Anchor.START)
+    assert placed(made, 0).start_min == 1
+    assert [one.task.index for one in deciding_chain(made)] == [1]
+
+
 def test_the_chain_goes_through_an_oven_that_changes_its_temperature() -> None:
     made = plan([task(0, 5, 40, FAN_160), task(1, 5, 30, FAN_200)])
     assert len(deciding_chain(made)) == 2
