@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 from sitegen.sheet.drift import ComponentDrift, LineDrift, SheetDrift
+from sitegen.sheet.drift_words import percent_text, points_text
 
 _WORST, _TOO_FAR = "worst", "too far"
 
@@ -65,8 +65,4 @@ def _most(worst: LineDrift) -> tuple[str, ...]:
 
 
 def _shares(line: LineDrift) -> tuple[str, str, str]:
-    return _percent(line.before), _percent(line.after), f"{float(line.points):+.2f}"
-
-
-def _percent(share: Fraction) -> str:
-    return f"{float(share):.1f} %"
+    return percent_text(line.before), percent_text(line.after), points_text(line.points)

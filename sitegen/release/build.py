@@ -31,14 +31,7 @@ from sitegen.release.parcel import Parcel
 from sitegen.release.print_room import CutPhotos, PrintRoom
 from sitegen.release.proof import all_faults, is_kitchens_own, proof, texts_of
 from sitegen.release.report import Changes, Report, changes_since, file_hashes, last_report
-from sitegen.release.sites import (
-    Site,
-    imprints,
-    newest_first,
-    technique_photos,
-    tutorial_entries,
-    word_rules,
-)
+from sitegen.release.sites import Site, imprints, site_of, technique_photos
 from sitegen.release.staging import OldOutput, Stage
 from sitegen.release.steps import Progress, Step
 from sitegen.release.survey import Survey
@@ -255,16 +248,8 @@ def _printed(
 
 def _site(survey: Survey, theme: Theme, parcels: Sequence[Parcel], photos: CutPhotos, tree: Tree) -> Site:
     """One tree for readers, with those pictures that it may show and no others."""
-    of_both = imprints(survey.school)
-    site = Site(
-        tree=tree,
-        imprint=of_both.public if tree is Tree.PUBLIC else of_both.subscribers,
-        theme=theme,
-        recipes=newest_first(each for parcel in parcels if (each := parcel.listed(tree))),
-        tutorials=tutorial_entries(survey.content.tutorials),
-        word_rules=word_rules(survey.content.tables),
-        technique_photos=technique_photos(survey.content.tutorials),
-    )
+    listed = (each for parcel in parcels if (each := parcel.listed(tree)))
+    site = site_of(survey.content, survey.school, tree, theme, listed)
     return replace(site, pictures={file: photos.pictures[file] for file in site.photos()})
 
 

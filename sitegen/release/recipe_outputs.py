@@ -15,7 +15,7 @@ from sitegen.press.theme import Theme
 from sitegen.press.video_description import video_description
 from sitegen.release.shown import Shown, ShownRecipe, TextBrief
 from sitegen.sheet.revised_lines import revised_lines
-from sitegen.sheet.values import SheetRevision
+from sitegen.sheet.values import SheetRevision, View
 
 
 @dataclass(frozen=True)
@@ -64,10 +64,15 @@ RECIPE_OUTPUTS: Mapping[str, Callable[[Shown, Setting], Iterator[Leaf]]] = {
 def _pages(tree: Tree, recipe: ShownRecipe, imprint: Imprint, setting: Setting) -> Iterator[Leaf]:
     shown = {file: setting.pictures[file] for file in recipe.photos()}
     for view in recipe.views():
-        here = recipe.path(view)
-        choices = recipe.choices(view)
-        body = recipe_page(setting.theme, imprint, view, choices, shown, here, recipe.revisions)
-        yield Leaf(tree, here, body)
+        yield Leaf(tree, recipe.path(view), page_of(recipe, view, setting.theme, imprint, shown))
+
+
+def page_of(
+    recipe: ShownRecipe, view: View, theme: Theme, imprint: Imprint, pictures: Mapping[str, Picture]
+) -> bytes:
+    """One page of a recipe. view: one of the recipe's. pictures: of all its photos, by file."""
+    here, choices = recipe.path(view), recipe.choices(view)
+    return recipe_page(theme, imprint, view, choices, pictures, here, recipe.revisions)
 
 
 def _texts_of(brief: TextBrief, setting: Setting) -> Iterator[tuple[str, str]]:

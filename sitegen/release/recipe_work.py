@@ -12,20 +12,20 @@ from dataclasses import dataclass
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 
-from sitegen.faults import Fault, Severity
-from sitegen.kitchen.declared import bases_of
+from sitegen.faults import Fault
 from sitegen.kitchen.recipe import Recipe
 from sitegen.release.commission import Commission, CommissionFile
 from sitegen.release.parcel import PageRow, Parcel, pages_json, parcel_json
 from sitegen.release.photo_work import CutWork, kept_picture
-from sitegen.release.proof import kitchen_faults, recipe_proof
+from sitegen.release.proof import kitchen_faults
 from sitegen.release.recipe_outputs import Setting, recipe_leaves
+from sitegen.release.recipe_reading import read_recipe, read_with, recipe_of
 from sitegen.release.secrets import RecipeSecrets, secrets_json, secrets_of
 from sitegen.release.sheets import SheetSetter, sheet_setter
 from sitegen.release.shown import Shown, card_rows, listed, shown_of
 from sitegen.source.headings import Heading
-from sitegen.source.library import read_headings, read_kitchen, read_recipes
-from sitegen.source.school import Content, School
+from sitegen.source.library import read_headings, read_kitchen
+from sitegen.source.school import School
 
 
 @dataclass(frozen=True)
@@ -47,7 +47,7 @@ class KitchenWork:
     slugs: tuple[str, ...]
 
     def made(self) -> tuple[Fault, ...]:
-        content, _ = _read_with(self.commission, self.slugs)
+        content, _ = read_with(self.commission.school(), self.commission.read().headings, self.slugs)
         content = read_kitchen(content)
         setter = sheet_setter(content, content.school) if content.school else None
         return kitchen_faults(content, setter)
@@ -67,21 +67,16 @@ class SetWork:
 
     def made(self) -> Parcel:
         commission = self.commission.read()
-        content, is_all = _read_with(self.commission, self.drawn_on)
-        setter = sheet_setter(content, content.school) if content.school else None
-        proofed = recipe_proof(content, self.slug, setter)
-        recipe = _recipe_of(content, self.slug)
-        title = recipe.title if recipe else self.slug
+        read = read_recipe(self.commission.school(), commission.headings, self.slug, self.drawn_on)
+        proofed, school = read.proofed, read.content.school
         # What is wrong with a base recipe is told with that one, and would stop the sheets of this.
-        told = (*proofed.faults, *content.faults)
-        faulty = any(fault.severity is Severity.ERROR for fault in told)
-        if recipe is None or content.school is None or setter is None or faulty:
-            return Parcel(self.slug, title, proofed.faults, proofed.idle)
-        shown = _shown(commission, recipe, setter, content.school)
+        if not read.has_sheets or read.recipe is None or read.setter is None or school is None:
+            return Parcel(self.slug, read.title, proofed.faults, proofed.idle)
+        shown = _shown(commission, read.recipe, read.setter, school)
         _put_by(self.commission.sheets_of(self.slug), shown)
         parcel = Parcel(
             slug=self.slug,
-            title=title,
+            title=read.title,
             faults=proofed.faults,
             idle=proofed.idle,
             about=shown.about,
@@ -89,9 +84,9 @@ class SetWork:
             subscribers=listed(shown.subscribers),
             cards=tuple(card_rows(shown.subscribers, commission.imprints.subscribers)),
             revisions=shown.revisions,
-            secrets=commission.cache.put_leaf(secrets_json(_secrets(recipe, setter, shown))),
+            secrets=commission.cache.put_leaf(secrets_json(_secrets(read.recipe, read.setter, shown))),
         )
-        if is_all:
+        if read.is_all:
             commission.cache.put(self.key, parcel_json(parcel))
         return parcel
 
@@ -129,34 +124,13 @@ def shown_recipe(file: CommissionFile, slug: str, drawn_on: tuple[str, ...]) -> 
         shown = pickle.loads(file.sheets_of(slug).read_bytes())
         assert isinstance(shown, Shown)
         return shown
-    content, _ = _read_with(file, drawn_on)
-    recipe, school = _recipe_of(content, slug), content.school
+    content, _ = read_with(file.school(), file.read().headings, drawn_on)
+    recipe, school = recipe_of(content, slug), content.school
     assert recipe is not None
     assert school is not None
     shown = _shown(file.read(), recipe, sheet_setter(content, school), school)
     _put_by(file.sheets_of(slug), shown)
     return shown
-
-
-def _read_with(file: CommissionFile, drawn_on: tuple[str, ...]) -> tuple[Content, bool]:
-    """Some recipes of the school, read and checked; and whether they were all that they draw on.
-
-    A title that is written in escapes of YAML stands in no bare text: it is found once the line is read.
-    """
-    headings = file.read().headings
-    by_title = {heading.title: heading.slug for heading in headings}
-    slugs = set(drawn_on)
-    while True:
-        content = read_recipes(file.school(), sorted(slugs), headings)
-        bases = (title for recipe in content.recipes for title in bases_of(recipe))
-        missing = {by_title[title] for title in bases if title in by_title} - slugs
-        if not missing:
-            return content, slugs == set(drawn_on)
-        slugs |= missing
-
-
-def _recipe_of(content: Content, slug: str) -> Recipe | None:
-    return next((recipe for recipe in content.recipes if recipe.slug == slug), None)
 
 
 def _shown(commission: Commission, recipe: Recipe, setter: SheetSetter, school: School) -> Shown:

@@ -14,7 +14,7 @@ from sitegen.press.theme import Theme
 from sitegen.release.commission import Imprints
 from sitegen.release.parcel import Listed
 from sitegen.sheet.values import SheetPhoto
-from sitegen.source.school import School, Tutorial
+from sitegen.source.school import Content, School, Tutorial
 
 
 @dataclass(frozen=True)
@@ -47,6 +47,23 @@ class Site:
         of_recipes = (photo for recipe in self.recipes for photo in recipe.photos)
         of_techniques = (file for tutorial in self.tutorials for file in self.technique_photos[tutorial.slug])
         return tuple(dict.fromkeys([*of_recipes, *of_techniques]))
+
+
+def site_of(content: Content, school: School, tree: Tree, theme: Theme, recipes: Iterable[Listed]) -> Site:
+    """One tree for readers, its pictures still to come.
+
+    content: what all recipes have in common. recipes: that the tree lists, in any order.
+    """
+    of_both = imprints(school)
+    return Site(
+        tree=tree,
+        imprint=of_both.public if tree is Tree.PUBLIC else of_both.subscribers,
+        theme=theme,
+        recipes=newest_first(recipes),
+        tutorials=tutorial_entries(content.tutorials),
+        word_rules=word_rules(content.tables),
+        technique_photos=technique_photos(content.tutorials),
+    )
 
 
 def imprints(school: School) -> Imprints:

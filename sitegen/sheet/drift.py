@@ -18,6 +18,7 @@ class LineDrift:
     """One line's share before and after rounding.
 
     before, after: % of the base, exact. points: after less before. at_line: in the file, 0 unknown.
+    exact_g, printed_g: the weight that is meant, and that of what is printed; None unknown.
     """
 
     name: str
@@ -26,6 +27,8 @@ class LineDrift:
     after: Fraction
     points: Fraction
     at_line: int
+    exact_g: Fraction | None = None
+    printed_g: Fraction | None = None
 
     @property
     def is_too_far(self) -> bool:
@@ -113,4 +116,13 @@ def _component_drift(component: SheetComponent) -> ComponentDrift:
 
 
 def _line_drift(line: SheetLine, before: Fraction, points: Fraction) -> LineDrift:
-    return LineDrift(line.name, line.amount, before, before + points, points, line.at_line)
+    return LineDrift(
+        line.name,
+        line.amount,
+        before,
+        before + points,
+        points,
+        line.at_line,
+        line.exact_g,
+        line.printed_g,
+    )
