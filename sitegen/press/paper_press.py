@@ -45,7 +45,7 @@ class PaperPress:
         files = {font: card_file("fonts", cut[font], "font/ttf") for font in theme.fonts}
         rules = "".join(_face(font, file) for font, file in files.items())
         self.faces = tuple(files.values())
-        self.style_text = rules + _tokens(theme) + theme.styles[style]
+        self.style_text = rules + paper_tokens(theme) + theme.styles[style]
         self._style = weasyprint.CSS(
             string=self.style_text,
             url_fetcher=CardFetcher(self.faces),
@@ -97,7 +97,7 @@ def _finished(document: object, pdf: "PDF") -> None:
     write_out(pdf)
 
 
-def _tokens(theme: Theme) -> str:
+def paper_tokens(theme: Theme) -> str:
     """The theme's type and colours; paper has one scheme, the light one."""
     colours = theme.tokens.light.model_dump(by_alias=True).items()
     families = {"serif": theme.tokens.type.serif, "sans": theme.tokens.type.sans}.items()

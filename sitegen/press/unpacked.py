@@ -9,7 +9,7 @@ from PIL import Image, ImageFile, UnidentifiedImageError
 
 from sitegen import limits
 from sitegen.press.picture import PictureUnreadable
-from sitegen.press.upright import plain_pixels
+from sitegen.press.upright import plain_pixels, upright_size
 
 _FORMATS = ("JPEG", "PNG", "WEBP")
 Size = tuple[int, int]
@@ -22,14 +22,27 @@ def unpacked(source: bytes, file: str, least: Callable[[Size], Size]) -> Image.I
     must be at least, so that a JPEG is unpacked no larger than needed. Raises PictureUnreadable, whatever the
     decoder makes of the bytes.
     """
+    with _opened(source, file, least) as image:
+        image.load()
+        return plain_pixels(image)
+
+
+def unpacked_size(source: bytes, file: str, least: Callable[[Size], Size]) -> Size:
+    """Width and height of what `unpacked` gives, in pixels, told by its head. Raises PictureUnreadable."""
+    with _opened(source, file, least) as image:
+        return upright_size(image)
+
+
+@contextmanager
+def _opened(source: bytes, file: str, least: Callable[[Size], Size]) -> Iterator[Image.Image]:
+    """The photo, read as far as its head; what goes wrong with it meanwhile becomes PictureUnreadable."""
     try:
         with catch_warnings(), _whole_files_only():
             simplefilter("error", Image.DecompressionBombWarning)
             image = Image.open(BytesIO(source), formats=_FORMATS)
             _refuse_huge(image, file)
             image.draft("RGB", least(image.size))
-            image.load()
-            return plain_pixels(image)
+            yield image
     except PictureUnreadable:
         raise
     except UnidentifiedImageError as error:

@@ -16,6 +16,8 @@ _TURNS = {
     7: Image.Transpose.TRANSVERSE,
     8: Image.Transpose.ROTATE_90,
 }
+_ON_ITS_SIDE = 5
+"""From this one on a picture's sides change places."""
 _MOST_ENTRIES = 500
 
 
@@ -31,6 +33,12 @@ def plain_pixels(image: Image.Image) -> Image.Image:
     bare = _on_white(coloured)
     bare.info.clear()
     return bare
+
+
+def upright_size(image: Image.Image) -> tuple[int, int]:
+    """Width and height that `plain_pixels` will give, in pixels, told before anything is unpacked."""
+    on_its_side = _ON_ITS_SIDE <= _orientation(image.info.get("exif", b"")) <= max(_TURNS)
+    return (image.height, image.width) if on_its_side else image.size
 
 
 def _orientation(exif: bytes) -> int:

@@ -47,12 +47,16 @@ class CutWork:
         return listed is not None and all(self.cache.has(key) for _, key in _listed(listed, self.cache))
 
     def made(self) -> None:
-        from sitegen.press.pictures import cut_picture
-
-        picture, leaves = cut_picture(_photo(self.root, self.file, self.digest), self.file)
+        picture, leaves = self.cut()
         for path, body in leaves:
             self.cache.put(self.cache.key("cut", path), body)
         self.cache.put(self.key, _picture_json(picture))
+
+    def cut(self) -> tuple[Picture, tuple[tuple[str, bytes], ...]]:
+        """The picture and its files, (path, bytes) each. Raises PictureUnreadable, ChangedMeanwhile, OSError."""
+        from sitegen.press.pictures import cut_picture
+
+        return cut_picture(_photo(self.root, self.file, self.digest), self.file)
 
 
 @dataclass(frozen=True)

@@ -17,14 +17,18 @@ from sitegen.kitchen.recipe import Recipe
 from sitegen.release.commission import Commission, CommissionFile
 from sitegen.release.parcel import PageRow, Parcel, pages_json, parcel_json
 from sitegen.release.photo_work import CutWork, kept_picture
-from sitegen.release.proof import kitchen_faults
 from sitegen.release.recipe_outputs import Setting, recipe_leaves
-from sitegen.release.recipe_reading import read_recipe, read_with, recipe_of
+from sitegen.release.recipe_reading import (
+    read_kitchen_faults,
+    read_recipe,
+    read_with,
+    recipe_of,
+)
 from sitegen.release.secrets import RecipeSecrets, secrets_json, secrets_of
 from sitegen.release.sheets import SheetSetter, sheet_setter
 from sitegen.release.shown import Shown, card_rows, listed, shown_of
 from sitegen.source.headings import Heading
-from sitegen.source.library import read_headings, read_kitchen
+from sitegen.source.library import read_headings
 from sitegen.source.school import School
 
 
@@ -47,10 +51,7 @@ class KitchenWork:
     slugs: tuple[str, ...]
 
     def made(self) -> tuple[Fault, ...]:
-        content, _ = read_with(self.commission.school(), self.commission.read().headings, self.slugs)
-        content = read_kitchen(content)
-        setter = sheet_setter(content, content.school) if content.school else None
-        return kitchen_faults(content, setter)
+        return read_kitchen_faults(self.commission.school(), self.commission.read().headings, self.slugs)
 
 
 @dataclass(frozen=True)

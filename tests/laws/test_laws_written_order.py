@@ -119,8 +119,8 @@ def has_oven_after(earlier: PlannedTask, later: PlannedTask) -> bool:
 def test_the_deciding_chain_reaches_from_the_first_start_to_the_last_end(
     tasks: tuple[Task, ...], anchor: Anchor
 ) -> None:
-    """Unless one in it, or a bake whose oven it or the last end waits for, is held back by a follower that must
-    not be late, such as taking that bake out. A bake of no time at all, which stands in no chain, is left out.
+    """Unless one in it, or a bake whose oven it or the last end waits for, is held back by a follower that
+    must not be late, such as taking that bake out. A bake of no time, which stands in no chain, is left out.
     """
     tasks = tuple(task if task.wait_min.high else replace(task, oven=None) for task in tasks)
     made = planned(tasks, anchor)
