@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from posixpath import basename
 
 from sitegen.press.leaf import Tree
+from sitegen.release.kept_words import KeptWords
 from sitegen.release.leaks import Leaked, leaks_in
 from sitegen.release.outputs import Build
 from sitegen.release.secrets import KeptSecrets, Secrets
@@ -15,7 +16,14 @@ _FILES = ("pictures/", "cards/", "bundles/")
 
 def refuse_leaks(stage: Stage, build: Build) -> None:
     """Read the whole public tree of a stage that is filled. Raises Leaked, NotKept and OSError."""
-    found = leaks_in(stage.folder / Tree.PUBLIC, _secrets(stage, build))
+    start = f"{Tree.PUBLIC}/"
+    digests = {
+        place.removeprefix(start): file.sha256
+        for place, file in stage.files.items()
+        if place.startswith(start)
+    }
+    kept = KeptWords(digests, build.cache)
+    found = leaks_in(stage.folder / Tree.PUBLIC, _secrets(stage, build), kept)
     if found:
         raise Leaked(found)
 

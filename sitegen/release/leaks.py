@@ -13,11 +13,13 @@ from pathlib import Path
 from ahocorasick_rs import BytesAhoCorasick, Implementation
 
 from sitegen.release.bare_words import bare, bare_text
+from sitegen.release.kept_words import KeptWords
 from sitegen.release.secrets import Secrets
 from sitegen.release.unpacked import Sealed, notes_in_picture, parts_of, readings
 
 _KEY_BYTES = 16
 """A phrase is looked for by its beginning, which keeps the automaton small, and then compared whole."""
+_NOT_FOR_ALL = "a picture or a card that is only for subscribers"
 MOST_FINDS = 20
 """So many are enough to know that something is wrong."""
 
@@ -43,19 +45,19 @@ class Leaked(Exception):
         self.leaks = leaks
 
 
-def leaks_in(folder: Path, secrets: Secrets) -> tuple[Leak, ...]:
+def leaks_in(folder: Path, secrets: Secrets, kept: KeptWords | None = None) -> tuple[Leak, ...]:
     """What is found in the files of a folder, by the order of their names; at most MOST_FINDS.
 
-    Raises OSError where a file cannot be read.
+    kept: the words of files that were read before. Raises OSError where a file cannot be read.
     """
-    phrases = _Phrases(secrets)
+    look = _Look(folder, secrets, _Phrases(secrets), kept or KeptWords())
     found: dict[Leak, None] = {}
     for path in _files(folder):
-        name = path.relative_to(folder).as_posix()
-        found |= dict.fromkeys(_leaks_of(path, name, phrases, secrets))
+        found |= dict.fromkeys(look.leaks_of(path, path.relative_to(folder).as_posix()))
         if len(found) >= MOST_FINDS:
-            break
-    return tuple(found)[:MOST_FINDS]
+            return tuple(found)[:MOST_FINDS]
+    look.kept.put_by()
+    return tuple(found)
 
 
 class _Phrases:
@@ -102,34 +104,53 @@ def _files(folder: Path) -> Iterator[Path]:
         yield from (Path(inner, name) for name in sorted((*names, *links)))
 
 
-def _leaks_of(path: Path, name: str, phrases: _Phrases, secrets: Secrets) -> Iterator[Leak]:
-    if path.is_symlink():
-        yield Leak(name, "", "it is a link, which may lead to anything")
-        return
-    body = path.read_bytes()
-    yield from _words(name, bare(name.encode("utf-8", "surrogateescape")), phrases)
-    if any(name.rpartition("/")[2].startswith(stem) for stem in secrets.stems):
-        yield Leak(name, "", "it bears the name of a picture that is only for subscribers")
-    try:
-        for part in parts_of(body):
-            notes = notes_in_picture(part)
-            yield from _wrong_in(name, part, notes, secrets)
-            for reading in readings(part) if notes is None else ():
-                yield from _words(name, reading, phrases)
-    except Sealed as sealed:
-        yield Leak(name, "", sealed.reason)
+@dataclass(frozen=True)
+class _Look:
+    """What the files of a folder are held against."""
 
+    folder: Path
+    secrets: Secrets
+    phrases: _Phrases
+    kept: KeptWords
 
-def _words(name: str, text: bytes, phrases: _Phrases) -> Iterator[Leak]:
-    for slug, words in phrases.found_in(text):
-        yield Leak(name, slug, f"'{words}'")
+    def leaks_of(self, path: Path, name: str) -> Iterator[Leak]:
+        if path.is_symlink():
+            yield Leak(name, "", "it is a link, which may lead to anything")
+            return
+        yield from self._words(name, bare(name.encode("utf-8", "surrogateescape")))
+        if any(name.rpartition("/")[2].startswith(stem) for stem in self.secrets.stems):
+            yield Leak(name, "", "it bears the name of a picture that is only for subscribers")
+        words = self.kept.words_of(name)
+        if words is None:
+            yield from self._leaks_in(path.read_bytes(), name)
+        else:
+            if self.kept.digests[name] in self.secrets.bodies:
+                yield Leak(name, "", _NOT_FOR_ALL)
+            yield from self._words(name, words)
 
+    def _leaks_in(self, body: bytes, name: str) -> Iterator[Leak]:
+        """What is found in a file that is read first now. Its words are kept if they are all of it."""
+        try:
+            parts = tuple(parts_of(body))
+        except Sealed as sealed:
+            yield Leak(name, "", sealed.reason)
+            return
+        wrong = tuple(leak for part in parts for leak in self._wrong_in(name, part))
+        yield from wrong
+        texts = (part for part in parts if notes_in_picture(part) is None)
+        read = (reading for part in texts for reading in readings(part))
+        is_all = len(parts) == 1 and not wrong
+        yield from self._words(name, self.kept.keep(name, read) if is_all else b"\n".join(read))
 
-def _wrong_in(name: str, part: bytes, notes: tuple[bytes, ...] | None, secrets: Secrets) -> Iterator[Leak]:
-    """What no public file is, whatever its words. notes: of a picture, None for another file."""
-    if b"%PDF-" in part[:1024]:
-        yield Leak(name, "", "a card, which is for subscribers")
-    if notes:
-        yield Leak(name, "", "a picture with notes beside its pixels, such as those of a camera")
-    if sha256(part).hexdigest() in secrets.bodies:
-        yield Leak(name, "", "a picture or a card that is only for subscribers")
+    def _words(self, name: str, text: bytes) -> Iterator[Leak]:
+        for slug, words in self.phrases.found_in(text):
+            yield Leak(name, slug, f"'{words}'")
+
+    def _wrong_in(self, name: str, part: bytes) -> Iterator[Leak]:
+        """What no public file is, whatever its words."""
+        if b"%PDF-" in part[:1024]:
+            yield Leak(name, "", "a card, which is for subscribers")
+        if notes_in_picture(part):
+            yield Leak(name, "", "a picture with notes beside its pixels, such as those of a camera")
+        if sha256(part).hexdigest() in self.secrets.bodies:
+            yield Leak(name, "", _NOT_FOR_ALL)
