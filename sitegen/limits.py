@@ -5,7 +5,7 @@ The README's table 'Limits' says the same to bakers, and a test holds the two to
 """
 
 TEXT_BYTES = 1_000_000
-"""Of a text file: YAML, Markdown, captions, a part of a theme."""
+"""Of a text file: YAML, Markdown, a part of a theme."""
 LINE_CHARACTERS = 60_000
 """Of one line: as much as the longest text, written on one line."""
 VALUES = 20_000
@@ -15,6 +15,11 @@ DEPTH = 30
 KEY_CHARACTERS = 200
 SHAPE_FAULTS = 100
 """Faults of shape that are told of one file; a last one says that there are more."""
+
+NOTE_LINES = 3_000
+"""Of notes that are to become a recipe file."""
+NOTE_STRINGS = 3_000
+"""Texts of a recipe in schema.org's vocabulary."""
 
 MARKDOWN_CHARACTERS = 50_000
 """Of the text of a technique page, and of `notes` and `about`."""
@@ -36,6 +41,12 @@ BATCHES = 20
 ENTRIES = 60
 """Of any other list in a recipe, and of what an order makes."""
 PRICES = 3_000
+
+CAPTION_BYTES = 8_000_000
+"""Of a file of captions: recognisers write each word with its time, and each line twice."""
+CUES = 20_000
+"""Of a film's captions: more than ten hours of them have."""
+FILM_SECONDS = 6 * 3600
 
 PICTURE_BYTES = 40_000_000
 PICTURE_SIDE = 12_000

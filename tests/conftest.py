@@ -1,7 +1,40 @@
 """What holds for every test."""
 
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
 from hypothesis import settings
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
 
 # A law that is slow on a busy machine is no less true.
 settings.register_profile("untimed", deadline=None)
 settings.load_profile("untimed")
+
+
+@pytest.fixture(scope="session")
+def checkers() -> Path:
+    """The folder of the npm packages that `bin/test` installs."""
+    from tests.outside.conftest import CHECKERS
+
+    assert CHECKERS.is_dir(), "run bin/test, which installs the checkers"
+    return CHECKERS
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator["Browser"]:
+    """Debian's Chromium, headless. One a process: two at once would want the same loop of events."""
+    from playwright.sync_api import sync_playwright
+
+    from tests.outside.conftest import CHROMIUM_FLAGS
+
+    path = shutil.which("chromium")
+    assert path, "run bin/test, which installs Chromium"
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=path, args=CHROMIUM_FLAGS)
+        yield started
+        started.close()

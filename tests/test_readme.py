@@ -25,8 +25,8 @@ README = (PROJECT / "README.md").read_text(encoding="utf-8")
 STARTER = PROJECT / "sitegen" / "data" / "starter"
 KEYS: dict[str, type[BaseModel]] = {"A recipe": RecipeFile, "A component": ComponentFile, "A step": StepFile}
 FILES = {path: text for text, path in re.findall(r"```yaml\n(# (content/\S+)\n.*?)```", README, re.DOTALL)}
-WRITES = {"publish", "stamp", "start"}
-"""Commands that write more than they are asked for by name; their own tests run them."""
+WRITES = {"preview", "publish", "stamp", "start"}
+"""Commands that write more than they are asked for by name, or do not end; their own tests run them."""
 
 
 def table(heading: str) -> list[list[str]]:
@@ -130,7 +130,7 @@ def test_the_files_of_the_readme_are_clean(school: Path) -> None:
 def written_out() -> Iterator[str]:
     """The commands of the sections before the reference, on the recipes that are shown there."""
     text = README.split("## Reference")[0]
-    yield from re.findall(r"^    (sitegen (?!publish).*)$", text, re.MULTILINE)
+    yield from re.findall(r"^    (sitegen (?!publish|preview).*)$", text, re.MULTILINE)
 
 
 @pytest.mark.parametrize("command", [*written_out(), "sitegen order saturday"])
@@ -142,8 +142,8 @@ def test_commands_on_the_files_of_the_readme_run(command: str, school: Path) -> 
 
 def test_every_command_stands_in_the_table() -> None:
     assert [code_in(row[0]) for row in table("Commands")] == [
-        "proof", "publish", "calendar", "sheet", "scale",
-        "plan", "order", "cost", "stamp", "drift", "schema", "start"
+        "proof", "preview", "publish", "calendar", "sheet", "scale",
+        "plan", "order", "cost", "stamp", "draft", "captions", "drift", "schema", "start"
     ]  # fmt: skip
     assert {code_in(row[0]) for row in table("Commands")} == set(COMMANDS)
 

@@ -4,11 +4,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from unicodedata import combining, east_asian_width
 
 from sitegen.faults import Fault, Severity
-
-_WIDEST = 100
-_BEFORE_MARK = 40
-_ELLIPSIS = "…"
-
+from sitegen.release.marked_lines import MarkedLine, marked_line, printable
 
 Paint = Callable[[str, Severity], str]
 """Gives a few words the colour of their severity."""
@@ -27,11 +23,11 @@ def faults_text(faults: Iterable[Fault], texts: Mapping[str, Sequence[str]], pai
 def fault_text(fault: Fault, lines: Sequence[str], paint: Paint = plain) -> str:
     """One fault; lines: of its file, which may be missing or shorter by now."""
     kind = paint(f"{fault.severity} {fault.code}", fault.severity)
-    head = f"{_place(fault)}: {kind}: {_printable(fault.sentence)}\n"
-    line = fault.place.line
-    if 0 < line <= len(lines):
-        return head + _shown_line(fault, lines[line - 1], paint)
-    return head + (f"      = {_printable(fault.way_out)}\n" if fault.way_out else "")
+    head = f"{_place(fault)}: {kind}: {printable(fault.sentence)}\n"
+    line = marked_line(fault, lines)
+    if line is not None:
+        return head + _shown_line(fault, line, paint)
+    return head + (f"      = {printable(fault.way_out)}\n" if fault.way_out else "")
 
 
 def tally(faults: Sequence[Fault]) -> str:
@@ -54,30 +50,11 @@ def _place(fault: Fault) -> str:
     return f"{place.file}:{place.line}:{place.column}" if place.line else place.file
 
 
-def _shown_line(fault: Fault, line: str, paint: Paint) -> str:
-    start = max(fault.place.column - 1, 0)
-    before, shown, length = _window(_printable(line), start, max(fault.place.length, 1))
-    carets = "^" * max(_cells(shown[before : before + length]), 1)
-    mark = " " * _cells(shown[:before]) + paint(carets, fault.severity)
-    way_out = f" {_printable(fault.way_out)}" if fault.way_out else ""
-    return f"{fault.place.line:>5} | {shown}\n      | {mark}{way_out}\n"
-
-
-def _window(line: str, start: int, length: int) -> tuple[int, str, int]:
-    """The part of a long line round its mark: (characters before the mark, the part, length of the mark)."""
-    if len(line) <= _WIDEST:
-        return start, line, length
-    first = max(start - _BEFORE_MARK, 0)
-    part = line[first : first + _WIDEST]
-    cut_off = _ELLIPSIS if first else ""
-    goes_on = _ELLIPSIS if first + _WIDEST < len(line) else ""
-    before = start - first
-    return before + len(cut_off), cut_off + part + goes_on, min(length, len(part) - before)
-
-
-def _printable(text: str) -> str:
-    """The text with each control character made visible, so that no file can steer the terminal."""
-    return "".join(mark if mark.isprintable() else "\N{SYMBOL FOR SPACE}" for mark in text.expandtabs(1))
+def _shown_line(fault: Fault, line: MarkedLine, paint: Paint) -> str:
+    carets = "^" * max(_cells(line.marked), 1)
+    mark = " " * _cells(line.before) + paint(carets, fault.severity)
+    way_out = f" {printable(fault.way_out)}" if fault.way_out else ""
+    return f"{fault.place.line:>5} | {line.text}\n      | {mark}{way_out}\n"
 
 
 def _cells(text: str) -> int:

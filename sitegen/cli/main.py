@@ -11,6 +11,7 @@ from sitegen.cli.stopping import Stopped, go_on, heed_requests, ignore_requests
 
 COMMANDS = {
     "proof": "Read everything and list every fault.",
+    "preview": "Show the desk and a live site, renewed as you save.",
     "publish": "Build the site, the cards and the texts into output/.",
     "calendar": "List what goes out when, and what is not ready.",
     "sheet": "Print one recipe in any edition and batch.",
@@ -19,6 +20,8 @@ COMMANDS = {
     "plan": "Put the steps of recipes on a clock.",
     "order": "Plan a production day: shopping, weigh-outs, clock, allergens, cost.",
     "stamp": "Make numbered copies of cards for a list of names.",
+    "draft": "Make a recipe file of old notes.",
+    "captions": "Hold the captions of a film against its recipe.",
     "drift": "Show how far rounding moves a recipe's balance.",
     "schema": "Print the JSON Schema of a kind of file.",
     "start": "Make a folder for a new school.",

@@ -92,6 +92,7 @@ class Step:
     or ''. heat: 'hob' where it is worked there, 'fridge' or 'freezer' where it waits there, or ''.
     grows: whether its hands-on time grows with the batch (piping), or stays (one mix in a larger bowl).
     loads: how often its wait in the oven is gone through, one load after another. tins: in all loads.
+    oven_at, wait_at, fill_at: the places of these keys, for what is found wrong with one of them.
     """
 
     prose: Prose
@@ -112,6 +113,9 @@ class Step:
     grows: bool = False
     loads: int = 1
     tins: int = 1
+    oven_at: Place = at_place()
+    wait_at: Place = at_place()
+    fill_at: Place = at_place()
     at: Place = at_place()
 
     @property

@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from sitegen.faults import Place
 from sitegen.kitchen.amounts import Amount, Span, at_place
+from sitegen.kitchen.filmed import FilmReading, SaidOtherwise
 from sitegen.kitchen.larder import Ingredient
 from sitegen.kitchen.method import Photo, Step
 
@@ -207,12 +208,18 @@ class Chapter:
 
 @dataclass(frozen=True)
 class Video:
-    """published: the day on which the film came out, None unknown. chapters: as written, from its start."""
+    """published: the day on which the film came out, None unknown. chapters: as written, from its start.
+
+    captions: path of their file below the folder that holds `content/`, '' for none; captions_at: where the
+    recipe names it. film: what was read from them.
+    """
 
     address: str
     captions: str = ""
     published: date | None = None
     chapters: tuple[Chapter, ...] = ()
+    film: FilmReading = FilmReading()
+    captions_at: Place = at_place()
     at: Place = at_place()
 
 
@@ -290,6 +297,7 @@ class Recipe:
     serves: portions that a reader is told of, or None where one piece is a portion.
     declared: ingredients that the file itself declares, known to this recipe only.
     swaps: ingredients for which all sheets that take its lines offer a substitute.
+    said_otherwise: what its film says otherwise, and the baker lets stand.
     """
 
     slug: str
@@ -310,6 +318,7 @@ class Recipe:
     base_uses: tuple[BaseUse, ...] = ()
     settled: tuple[SettledAdvice, ...] = ()
     swaps: tuple[OfferedSwap, ...] = ()
+    said_otherwise: tuple[SaidOtherwise, ...] = ()
     at: Place = at_place()
 
     def component(self, title: str) -> Component | None:

@@ -144,16 +144,15 @@ def _video(imprint: Imprint, view: View, pictures: Mapping[str, Picture]) -> dic
 def _chapters(video: SheetVideo) -> dict[str, Json]:
     """Each as https://schema.org/Clip, which needs an address of its own."""
     clips: list[Json] = [
-        {
-            "@type": "Clip",
-            "name": chapter.title,
-            "startOffset": chapter.begins_s,
-            "url": chapter.address,
-        }
+        _clip(chapter.title, chapter.begins_s, chapter.address)
         for chapter in video.chapters
         if chapter.address
     ]
     return {"hasPart": clips} if clips else {}
+
+
+def _clip(name: str, begins_s: int, address: str) -> Json:
+    return {"@type": "Clip", "name": name, "startOffset": begins_s, "url": address}
 
 
 def _nutrition(nutrition: Nutrition | None) -> dict[str, Json]:
@@ -184,4 +183,8 @@ def _step(imprint: Imprint, step: SheetStep, pictures: Mapping[str, Picture], he
         "url": f"{imprint.address}{here}#step-{step.number}",
     }
     images = _images(imprint, step.photo, pictures)
-    return {**found, "image": images[0]} if images else found
+    if images:
+        found["image"] = images[0]
+    if step.on_film and step.on_film.address:
+        found["video"] = _clip(f"Step {step.number}", step.on_film.begins_s, step.on_film.address)
+    return found

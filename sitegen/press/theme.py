@@ -85,7 +85,11 @@ class Theme:
 
     def paper_digest(self, style: str) -> str:
         """A hash of all that it brings to what is printed in a style of CARD_STYLES."""
-        return self._digest((style,), "")
+        return self._paper_digests[style]
+
+    @cached_property
+    def _paper_digests(self) -> Mapping[str, str]:
+        return {style: self._digest((style,), "") for style in CARD_STYLES if style in self.styles}
 
     def _digest(self, styles: tuple[str, ...], script: str) -> str:
         texts = [*sorted(self.templates.items()), *((name, self.styles[name]) for name in sorted(styles))]

@@ -258,6 +258,7 @@ def _swapped_in(
 ) -> Report:
     """Write the new output beside the old one, then let it take its place."""
     root = room.root
+    room.workers.rest()
     stage = Stage(swap.fresh_stage(root / WORKSHOP), old)
     _fill(stage, build, room.progress)
     refuse_leaks(stage, build)

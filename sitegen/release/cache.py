@@ -110,14 +110,15 @@ class Cache:
         """The kept bytes, or None. A file that is damaged counts as none, and is taken away."""
         path = self._path(key)
         try:
-            kept = path.read_bytes()
+            with open(path, "rb") as file:
+                kept = file.read()
             os.utime(path)
         except OSError:
             return None
         body = kept[_HEAD_BYTES:]
         if kept[:_HEAD_BYTES] == _head(body):
             return body
-        path.unlink(missing_ok=True)
+        Path(path).unlink(missing_ok=True)
         return None
 
     def digest(self, key: str) -> str | None:
@@ -126,7 +127,7 @@ class Cache:
         A file that was cut short by a power failure counts as none; other damage shows when it is fetched.
         """
         try:
-            with self._path(key).open("rb") as file:
+            with open(self._path(key), "rb") as file:
                 head = file.read(_HEAD_BYTES)
                 size = os.fstat(file.fileno()).st_size
                 os.utime(file.fileno())
@@ -149,7 +150,7 @@ class Cache:
     def put(self, key: str, body: bytes) -> None:
         """Keep bytes; raises OSError where the disk is full or may not be written."""
         path = self._path(key)
-        path.parent.mkdir(parents=True, exist_ok=True)
+        (self.folder / key[:2]).mkdir(parents=True, exist_ok=True)
         self._parts.mkdir(exist_ok=True)
         with NamedTemporaryFile(dir=self._parts, delete=False) as part:
             part.write(_head(body) + body)
@@ -184,8 +185,8 @@ class Cache:
         """Where entries are written before they appear under their keys."""
         return self.folder / ".parts"
 
-    def _path(self, key: str) -> Path:
-        return self.folder / key[:2] / key
+    def _path(self, key: str) -> str:
+        return f"{self.folder}/{key[:2]}/{key}"
 
 
 def _head(body: bytes) -> bytes:

@@ -40,6 +40,10 @@ class CardFailed(Exception):
         self.reason = reason
 
 
+_CARDS_OF_A_SHIFT = 500
+"""Then other processes take over: of what WeasyPrint asks of Pango for a card it does not give all back."""
+
+
 @dataclass(frozen=True)
 class CardWork:
     """Prints one card. drawn_on: see `SetWork`. cuts: photo -> key of its cut in the cache."""
@@ -112,7 +116,10 @@ def print_all(work: Sequence[CardWork], cache: Cache, workers: Workers, progress
     missing = [each for each in work if not cache.has(each.key)]
     progress.reuse(len(work) - len(missing))
     longest_first = sorted(missing, key=lambda each: each.card.steps, reverse=True)
-    workers.worked_off(longest_first, progress.advance)
+    for start in range(0, len(longest_first), _CARDS_OF_A_SHIFT):
+        if start:
+            workers.rest()
+        workers.worked_off(longest_first[start : start + _CARDS_OF_A_SHIFT], progress.advance)
 
 
 @functools.lru_cache(maxsize=1)

@@ -1,13 +1,12 @@
 """What is only for subscribers, gathered from a whole build, and looked for in its public tree."""
 
 from collections.abc import Iterator
-from posixpath import basename
 
 from sitegen.press.leaf import Tree
 from sitegen.release.kept_words import KeptWords
 from sitegen.release.leaks import Leaked, leaks_in
 from sitegen.release.outputs import Build
-from sitegen.release.secrets import KeptSecrets, Secrets
+from sitegen.release.secrets import KeptSecrets, Secrets, stem_of
 from sitegen.release.sites import Site
 from sitegen.release.staging import Stage
 
@@ -35,7 +34,7 @@ def _secrets(stage: Stage, build: Build) -> Secrets:
         recipes=KeptSecrets(build.cache, keys),
         open_texts=tuple(_open_texts(build.public)),
         bodies=frozenset(_bodies(stage, public)),
-        stems=frozenset(map(_stem, set(_picture_paths(build, build.subscribers)) - public)),
+        stems=frozenset(map(stem_of, set(_picture_paths(build, build.subscribers)) - public)),
     )
 
 
@@ -51,11 +50,6 @@ def _open_texts(site: Site) -> Iterator[str]:
 
 def _picture_paths(build: Build, site: Site) -> Iterator[str]:
     return (path for source in site.pictures for path, _ in build.pictures[source])
-
-
-def _stem(path: str) -> str:
-    """What the names of all cuts of one photo begin with, and no other's."""
-    return basename(path).partition("-")[0] + "-"
 
 
 def _bodies(stage: Stage, public: set[str]) -> Iterator[str]:

@@ -14,7 +14,7 @@ from ahocorasick_rs import BytesAhoCorasick, Implementation
 
 from sitegen.release.bare_words import bare, bare_text
 from sitegen.release.kept_words import KeptWords
-from sitegen.release.secrets import Secrets
+from sitegen.release.secrets import Secrets, stem_of
 from sitegen.release.unpacked import Sealed, notes_in_picture, parts_of, readings
 
 _KEY_BYTES = 16
@@ -118,7 +118,7 @@ class _Look:
             yield Leak(name, "", "it is a link, which may lead to anything")
             return
         yield from self._words(name, bare(name.encode("utf-8", "surrogateescape")))
-        if any(name.rpartition("/")[2].startswith(stem) for stem in self.secrets.stems):
+        if stem_of(name) in self.secrets.stems:
             yield Leak(name, "", "it bears the name of a picture that is only for subscribers")
         words = self.kept.words_of(name)
         if words is None:

@@ -132,15 +132,33 @@ def lists(build: Build, tree: Tree) -> Iterator[Output]:
     """The front page, the contents, and a page for each tag."""
     site = build.site(tree)
     entries = site.entries()
-    tags = _by_tag(entries)
     index = find_index(site.sought(), site.word_rules)
     front = partial(index_page, site.theme, site.imprint, entries, site.pictures, site.tutorials, index)
     yield Output(tree, addresses.INDEX, front)
-    yield Output(tree, addresses.CONTENTS, partial(contents_page, site.theme, site.imprint, entries))
-    for tag, tagged in tags.items():
-        yield Output(
-            tree, tag_link(tag).path, partial(tag_page, site.theme, site.imprint, tag, tagged, site.pictures)
-        )
+    all_of_them = partial(contents_page, site.theme, site.imprint, entries)
+    yield _kept_list(build, tree, addresses.CONTENTS, all_of_them, site.listed_as.values())
+    for tag, tagged in _by_tag(entries).items():
+        page = partial(tag_page, site.theme, site.imprint, tag, tagged, site.pictures)
+        shows = (tag, *(site.listed_as[entry.slug] for entry in tagged))
+        yield _kept_list(build, tree, tag_link(tag).path, page, shows)
+
+
+def _kept_list(
+    build: Build, tree: Tree, path: str, page: Callable[[], bytes], shows: Iterable[str]
+) -> Output:
+    """A list of recipes: from the cache, where the same was made before. shows: all that is told in it."""
+    site, cache = build.site(tree), build.cache
+    key = cache.key("list", tree, path, site.theme.page_digest, repr(site.imprint), *shows)
+    digest = cache.digest(key)
+    if digest is not None:
+        return Output(tree, path, partial(cache.fetch, key), digest=digest)
+    return Output(tree, path, partial(_newly_kept, cache, key, page))
+
+
+def _newly_kept(cache: Cache, key: str, page: Callable[[], bytes]) -> bytes:
+    body = page()
+    cache.put(key, body)
+    return body
 
 
 def not_found(build: Build, tree: Tree) -> Iterator[Output]:

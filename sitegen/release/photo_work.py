@@ -53,7 +53,10 @@ class CutWork:
         self.cache.put(self.key, _picture_json(picture))
 
     def cut(self) -> tuple[Picture, tuple[tuple[str, bytes], ...]]:
-        """The picture and its files, (path, bytes) each. Raises PictureUnreadable, ChangedMeanwhile, OSError."""
+        """The picture and its files, (path, bytes) each.
+
+        Raises PictureUnreadable, ChangedMeanwhile and OSError.
+        """
         from sitegen.press.pictures import cut_picture
 
         return cut_picture(_photo(self.root, self.file, self.digest), self.file)

@@ -15,7 +15,7 @@ from pydantic import TypeAdapter
 from sitegen.press import addresses
 from sitegen.release.bare_words import bare_text, phrases
 from sitegen.release.cache import Cache
-from sitegen.sheet.values import Head, SheetLine, SheetPhoto, View
+from sitegen.sheet.values import Head, SheetChapter, SheetLine, SheetPhoto, View
 
 LEAST_TITLE_LETTERS = 5
 
@@ -39,7 +39,7 @@ class Secrets:
 
     recipes: all of them, drafts too. open_texts: of everything else that is public: technique pages, the
     school's own words, the theme; as they are written. bodies: hashes (SHA-256) of files that are for
-    subscribers only, such as cuts of step photos. stems: what the names of these pictures begin with.
+    subscribers only, such as cuts of step photos. stems: of these pictures (`stem_of`).
     """
 
     recipes: Collection[RecipeSecrets]
@@ -74,6 +74,11 @@ def secrets_json(secrets: RecipeSecrets) -> bytes:
     return _SECRETS.dump_json(secrets)
 
 
+def stem_of(path: str) -> str:
+    """What the names of all cuts of one photo begin with, and no other's."""
+    return basename(path).partition("-")[0]
+
+
 def secrets_of(slug: str, sheets: Iterable[View], public: Iterable[View], *told: object) -> RecipeSecrets:
     """What is kept back of a recipe.
 
@@ -106,7 +111,7 @@ def _names(slug: str, heads: Sequence[Head]) -> Iterator[str]:
 
 
 def _texts(value: object) -> Iterator[str]:
-    """Every text in a value, however deep; a component's lines also as the list that is printed."""
+    """Every text in a value, however deep; lines and chapters also as the list that is printed."""
     match value:
         case str():
             yield value
@@ -116,6 +121,8 @@ def _texts(value: object) -> Iterator[str]:
         case tuple() | list():
             if value and isinstance(value[0], SheetLine):
                 yield " ".join(map(_printed, value))
+            if value and isinstance(value[0], SheetChapter):
+                yield " ".join(chapter.title for chapter in value)
             for each in value:
                 yield from _texts(each)
         case _ if is_dataclass(value):

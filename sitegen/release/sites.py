@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from sitegen.kitchen.tables import Tables
 from sitegen.press.entries import IndexEntry, TutorialEntry
@@ -36,6 +37,14 @@ class Site:
 
     def entries(self) -> tuple[IndexEntry, ...]:
         return tuple(recipe.entry for recipe in self.recipes)
+
+    @cached_property
+    def listed_as(self) -> Mapping[str, str]:
+        """Slug -> a text of all that lists show of a recipe, which so differs where any of it does."""
+        return {entry.slug: repr((entry, self._picture_of(entry))) for entry in self.entries()}
+
+    def _picture_of(self, entry: IndexEntry) -> Picture | None:
+        return self.pictures.get(entry.photo.file) if entry.photo else None
 
     def sought(self) -> tuple[Sought, ...]:
         """What a search may find: the recipes, then the techniques."""

@@ -3,7 +3,7 @@
 import os
 from collections.abc import Iterable, Mapping
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from hashlib import file_digest, sha256
 from pathlib import Path
 
@@ -40,7 +40,7 @@ class OldOutput:
         """Those of some files that are still just what the last build wrote, byte for byte."""
         wanted = [place for place in places if place in self.files]
         with ThreadPoolExecutor(_READERS) as readers:
-            digests = readers.map(lambda place: _digest(self.folder / place), wanted)
+            digests = readers.map(lambda place: _digest(f"{self.folder}/{place}"), wanted)
             return frozenset(
                 place
                 for place, digest in zip(wanted, digests, strict=True)
@@ -60,6 +60,7 @@ class Stage:
     files: dict[str, BuiltFile] = field(default_factory=dict)
     linked: int = 0
     _whole: frozenset[str] = frozenset()
+    _folders: set[str] = field(default_factory=set)
 
     def expect(self, outputs: Iterable[Output]) -> None:
         """Find out which of these are there already: files whose bytes are known to be the old ones."""
@@ -75,25 +76,32 @@ class Stage:
 
         Raises OSError, NotKept and what the maker of the body raises.
         """
-        path = self.folder / output.place
-        path.parent.mkdir(parents=True, exist_ok=True)
-        if output.place in self._whole and _is_linked(self.old.folder / output.place, path):
-            before = self.old.files[output.place]
-            self.files[output.place] = before.model_copy(update={"about": output.about})
+        place = output.place
+        path = self._room_for(place)
+        if place in self._whole and _is_linked(f"{self.old.folder}/{place}", path):
+            self.files[place] = replace(self.old.files[place], about=output.about)
             self.linked += 1
             return True
         body = output.body()
         size, digest = 0, sha256()
-        with path.open("wb") as file:
+        with open(path, "wb") as file:
             for piece in (body,) if isinstance(body, bytes) else body:
                 file.write(piece)
                 digest.update(piece)
                 size += len(piece)
-        self.files[output.place] = BuiltFile(size=size, sha256=digest.hexdigest(), about=output.about)
+        self.files[place] = BuiltFile(size=size, sha256=digest.hexdigest(), about=output.about)
         return False
 
+    def _room_for(self, place: str) -> str:
+        """Where a file will stand. Its folder is made with the first that goes into it."""
+        parent = place.rpartition("/")[0]
+        if parent not in self._folders:
+            (self.folder / parent).mkdir(parents=True, exist_ok=True)
+            self._folders.add(parent)
+        return f"{self.folder}/{place}"
 
-def _is_linked(old: Path, new: Path) -> bool:
+
+def _is_linked(old: str, new: str) -> bool:
     """Whether the old file stands in the new place too; False where the disk knows no links or is another."""
     try:
         os.link(old, new, follow_symlinks=False)
@@ -102,7 +110,7 @@ def _is_linked(old: Path, new: Path) -> bool:
     return True
 
 
-def _digest(path: Path) -> str:
+def _digest(path: str) -> str:
     try:
         with open(os.open(path, os.O_RDONLY | os.O_NOFOLLOW), "rb") as file:
             return file_digest(file, "sha256").hexdigest()

@@ -50,7 +50,9 @@ class Survey:
         stands = [(each, self.standings.get(each)) for each in drawn_on]
         text = "\n".join(self._texts[each] for each in drawn_on)
         techniques = [(each.slug, each.title) for each in self.content.tutorials if each.slug in text]
-        return self._key(cache, "parcel", slug, drawn_on, stands, techniques)
+        # What is said of other recipes on film is told by their titles.
+        titles = [heading.title for heading in self.headings] if "captions" in text else []
+        return self._key(cache, "parcel", slug, drawn_on, stands, techniques, titles)
 
     def kitchen_slugs(self) -> tuple[str, ...]:
         """Recipes that the kitchen's own files need: what is ordered, and what declares ingredients."""

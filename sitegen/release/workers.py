@@ -92,6 +92,15 @@ class Workers:
                 for _ in range(pool.size):
                     pool.submit(task)
 
+    def rest(self) -> None:
+        """Let the processes of this machine go, with all memory that they hold.
+
+        Others begin with the next work that is worth it.
+        """
+        if isinstance(self._pool, _Processes):
+            self._pool.end(at_once=False)
+            self._pool = None
+
     def worked_off(self, tasks: Sequence[Task[Made]], on_each: Callable[[], None]) -> tuple[Made, ...]:
         """The results of all tasks, in the order of the tasks, however they were shared out.
 

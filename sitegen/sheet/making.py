@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from sitegen.kitchen.declared import tables_of
 from sitegen.kitchen.editions import Edition
-from sitegen.kitchen.recipe import BatchAsk, Component, Recipe, Tin
+from sitegen.kitchen.recipe import BatchAsk, Component, Recipe, Tin, Video
 from sitegen.kitchen.scaling import Batch, batch_of, tested_batch
 from sitegen.kitchen.shares import MadeComponent, made_components, part_grams
 from sitegen.kitchen.tables import Tables
@@ -16,6 +16,7 @@ from sitegen.sheet.linked import linked
 from sitegen.sheet.setting import Setting
 from sitegen.sheet.steps import StepScene, printed_step
 from sitegen.sheet.values import SheetStep
+from sitegen.sheet.video_words import step_moment
 from sitegen.timing.growth import Growth, grown, growth_of
 
 SUMMARY_LENGTH = 56
@@ -94,7 +95,7 @@ def making_of(
     portions = portions_of(recipe, made_batch)
     facts = [InBatch(one, part.printed.lines, portions) for one, part in zip(in_batch, parts, strict=True)]
     cautions = cautions_of(facts, setting)
-    steps = _all_steps(parts, cautions, setting, tutorials or {})
+    steps = _all_steps(parts, cautions, setting, tutorials or {}, recipe.video)
     return Making(made_batch, setting, parts, in_batch, cautions, steps)
 
 
@@ -129,7 +130,11 @@ def _made_parts(
 
 
 def _all_steps(
-    parts: Sequence[MadePart], cautions: SheetCautions, setting: Setting, tutorials: Mapping[str, str]
+    parts: Sequence[MadePart],
+    cautions: SheetCautions,
+    setting: Setting,
+    tutorials: Mapping[str, str],
+    video: Video | None,
 ) -> tuple[tuple[SheetStep, ...], ...]:
     """All steps, numbered through the sheet, a tuple a component."""
     number = 0
@@ -146,9 +151,12 @@ def _all_steps(
         )
         own: list[SheetStep] = []
         taken: frozenset[int] = frozenset()
-        for step, step_keys in zip(part.component.steps, keys, strict=True):
+        for index, (step, step_keys) in enumerate(zip(part.component.steps, keys, strict=True), start=1):
             number += 1
-            own.append(printed_step(step, number, scene, step_keys, taken))
+            printed = printed_step(step, number, scene, step_keys, taken)
+            # A base recipe has a film of its own.
+            on_film = None if part.made.base else step_moment(video, part.made.component.title, index)
+            own.append(replace(printed, on_film=on_film))
             taken |= {reference.line for reference in step.references if reference.line is not None}
         steps.append(tuple(own))
     return tuple(steps)

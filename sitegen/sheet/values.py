@@ -115,6 +115,18 @@ class StepTimer:
 
 
 @dataclass(frozen=True)
+class SheetMoment:
+    """Where a step begins on film. moment: '2:05', as players show it; begins_s: the same in whole seconds.
+
+    address: of the film from there on, '' where its address takes no moment.
+    """
+
+    moment: str
+    begins_s: int
+    address: str = ""
+
+
+@dataclass(frozen=True)
 class SheetStep:
     """One instruction as printed.
 
@@ -123,6 +135,7 @@ class SheetStep:
     hands_on, wait: '3 min', '22-24 min', '' for none.
     then: how long what it made may wait: 'Go on within 10 min.', 'May wait 4 h, chilled.', '' for no bound.
     timer: None where nothing waits, or for longer than anybody sits by.
+    on_film: where it begins on film; None where that is not known.
     """
 
     number: int
@@ -138,6 +151,7 @@ class SheetStep:
     cautions: tuple[str, ...] = ()
     then: str = ""
     timer: StepTimer | None = None
+    on_film: SheetMoment | None = None
 
 
 @dataclass(frozen=True)

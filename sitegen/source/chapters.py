@@ -9,7 +9,7 @@ from sitegen.source.misread import Misread
 BAD_MOMENT = FaultCode(
     "chapter-moment",
     Severity.ERROR,
-    "A chapter begins with its moment in the film: minutes and seconds, in a long one hours too.",
+    "A moment of the film is written in minutes and seconds, in a long one hours too.",
     "Write `0:00 What we make`, `12:05 The glaze` or `1:02:30 To finish`.",
     good='"1:25 The sponge"',
     bad='"85 s The sponge"',
@@ -35,7 +35,7 @@ def read_chapter(text: str, at: Place) -> Chapter:
     A title is one line, whatever the file's own lines are.
     """
     moment, *words = text.split() or [""]
-    seconds = _seconds(moment)
+    seconds = seconds_of(moment)
     if seconds is None:
         sentence = f"'{moment}' is no moment of a film"
         way_out = (
@@ -47,7 +47,16 @@ def read_chapter(text: str, at: Place) -> Chapter:
     return Chapter(seconds, " ".join(words), at)
 
 
-def _seconds(moment: str) -> int | None:
+def read_moment(text: str, _at: Place) -> int:
+    """'2:31' -> 151 seconds. Raises Misread."""
+    seconds = seconds_of(text)
+    if seconds is None:
+        way_out = "write minutes and seconds, as in '2:31', or hours before them: '1:02:30'"
+        raise Misread(BAD_MOMENT, f"'{text}' is no moment of a film", way_out, 0, max(len(text), 1))
+    return seconds
+
+
+def seconds_of(moment: str) -> int | None:
     """Seconds from the film's start; None for what no player shows."""
     if found := _OF_HOURS.fullmatch(moment):
         hours, minutes, seconds = map(int, found.groups())

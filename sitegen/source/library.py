@@ -15,6 +15,7 @@ from sitegen.source.checks import CHECKS, HEADING_CHECKS, SCHOOL_CHECKS
 from sitegen.source.context import Context
 from sitegen.source.declared import declared_in
 from sitegen.source.file_texts import SLUG_PATTERN
+from sitegen.source.films import with_films
 from sitegen.source.headings import Heading, heading_of
 from sitegen.source.models import RecipeFile
 from sitegen.source.order_file import order_from, unread_recipes
@@ -111,7 +112,11 @@ def read_recipes(school: Content, slugs: Iterable[str], headings: Sequence[Headi
 def _with_recipes(
     school: Content, reading: "_Reading", sources: Sequence[RecipeSource], headings: Sequence[Heading]
 ) -> Content:
-    recipes = reading.recipes(sources, school.tables, tuple(heading.title for heading in headings))
+    titles = tuple(heading.title for heading in headings)
+    recipes = reading.recipes(sources, school.tables, titles)
+    written_in = school.school.written_in if school.school else ""
+    recipes, film_faults = with_films(recipes, titles, school.tables, written_in, Path(school.root))
+    reading.faults += film_faults
     texts = {**school.texts, **reading.texts}
     content = replace(school, recipes=recipes, texts=texts, headings=tuple(headings))
     return replace(content, faults=(*school.faults, *reading.faults, *faults_of_meaning(content)))

@@ -57,7 +57,7 @@ class VideoFile(FileModel):
         None, description="The day it came out; search engines list no film without.", examples=["2026-07-11"]
     )
     captions: FileName | None = Field(
-        None, description="WebVTT captions, beside this file.", examples=["captions.vtt"]
+        None, description="Captions (WebVTT or SRT), beside this file.", examples=["captions.vtt"]
     )
     chapters: list[Short] = Field(
         default=[],
@@ -74,6 +74,16 @@ class RevisionFile(FileModel):
         description="What changed, from what to what.", examples=["Oil corrected from 150 g to 100 g."]
     )
     notify: YesNo = Field(False, description="Whether subscribers get a notice.")
+
+
+class SaidOtherwiseFile(FileModel):
+    """What the film says otherwise, and is meant so."""
+
+    at: Short | None = Field(None, description="When it is said.", examples=["2:31"])
+    about: Short = Field(
+        description="What the finding is about, as it is told.", examples=["caster sugar", "oven"]
+    )
+    because: Sentence = Field(description="Why it stands.", examples=["We filmed with golden sugar."])
 
 
 class StepFile(FileModel):
@@ -208,6 +218,11 @@ class RecipeFile(FileModel):
         max_length=limits.ENTRIES,
         description="Advice that does not hold for this recipe: its code -> why.",
         examples=[{"balance-unusual": "The crumb is meant to be dense."}],
+    )
+    said_otherwise: list[SaidOtherwiseFile] = Field(
+        default=[],
+        max_length=limits.ENTRIES,
+        description="What the film says otherwise, and may stand.",
     )
 
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from sitegen.faults import Fault, FaultCode, Place
+from sitegen.kitchen.filmed import SaidOtherwise
 from sitegen.kitchen.keeping import PLACES
 from sitegen.kitchen.method import Photo, Prose, Reference, Step
 from sitegen.kitchen.recipe import (
@@ -27,7 +28,7 @@ from sitegen.kitchen.recipe import (
 )
 from sitegen.source.base_uses import base_uses_from
 from sitegen.source.captions import captions_named
-from sitegen.source.chapters import read_chapter
+from sitegen.source.chapters import read_chapter, read_moment
 from sitegen.source.component_words import read_degrees, read_friction, read_kind
 from sitegen.source.context import Context
 from sitegen.source.durations import read_span_of_minutes
@@ -128,6 +129,7 @@ class _RecipeReading:
             swaps=self._swaps(),
             base_uses=self._base_uses(),
             settled=self._settled(),
+            said_otherwise=self._said_otherwise(),
             at=self._document.place(("title",)),
         )
 
@@ -204,6 +206,9 @@ class _RecipeReading:
             waits_in=file.waits_in or "",
             heat=file.heat or "",
             grows=file.grows,
+            oven_at=self._document.place((*path, "oven")),
+            wait_at=self._document.place((*path, "wait")),
+            fill_at=self._document.place((*path, "fill")),
             at=self._document.place(path),
         )
 
@@ -243,6 +248,7 @@ class _RecipeReading:
         return Video(
             address=file.address,
             captions=captions,
+            captions_at=self._document.place(("video", "captions")),
             published=file.published,
             chapters=tuple(chapter for chapter in read if chapter is not None),
             at=self._document.key_place(("video",)),
@@ -260,6 +266,17 @@ class _RecipeReading:
         return tuple(
             SettledAdvice(code, reason, self._document.key_place(("settled", code)))
             for code, reason in self._file.settled.items()
+        )
+
+    def _said_otherwise(self) -> tuple[SaidOtherwise, ...]:
+        return tuple(
+            SaidOtherwise(
+                about=file.about,
+                reason=file.because,
+                moment_s=self._read(("said-otherwise", index, "at"), read_moment),
+                at=self._document.place(("said-otherwise", index, "about")),
+            )
+            for index, file in enumerate(self._file.said_otherwise)
         )
 
     def _revisions(self) -> tuple[Revision, ...]:

@@ -75,15 +75,18 @@ _ODD = re.compile(
 )
 
 
-def read_text(path: Path, shown: str, tree: Path | None = None) -> tuple[str | None, tuple[Fault, ...]]:
+def read_text(
+    path: Path, shown: str, tree: Path | None = None, most_bytes: int = limits.TEXT_BYTES
+) -> tuple[str | None, tuple[Fault, ...]]:
     """The text of a file, its line ends made '\\n'; None with one fault where there is no text to be had.
 
     shown: the path as the baker is told it. tree: the folder that no link may lead out of, its own without.
     """
     try:
-        body = read_within(tree or path.parent, path, limits.TEXT_BYTES)
+        body = read_within(tree or path.parent, path, most_bytes)
     except TooManyBytes:
-        return None, (TOO_LARGE.fault(Place(shown), "the file is larger than 1 MB"),)
+        sentence = f"the file is larger than {most_bytes // 1_000_000} MB"
+        return None, (TOO_LARGE.fault(Place(shown), sentence),)
     except LeadsOutside:
         return None, (OUTSIDE.fault(Place(shown), f"'{shown}' is a link out of its folder"),)
     except (FileNotFoundError, NotADirectoryError):

@@ -44,10 +44,11 @@ RUN = """async rules => {
     }
     return ["rgb(255, 255, 255)", ...washes];
   };
-  const colours = selector => {
-    const element = document.querySelector(selector);
+  const within = (page, frame) => page.querySelector(frame).contentDocument;
+  const colours = target => {
+    const element = target.slice(0, -1).reduce(within, document).querySelector(target.at(-1));
     const style = getComputedStyle(element);
-    return {text: element instanceof SVGElement ? style.fill : style.color, grounds: grounds(element)};
+    return {text: "ownerSVGElement" in element ? style.fill : style.color, grounds: grounds(element)};
   };
   const headsGroup = ({target: [selector]}) => {
     const head = document.querySelector(selector);
@@ -57,7 +58,7 @@ RUN = """async rules => {
     rule: rule.id,
     html: node.html,
     why: node.any.map(check => check.data?.messageKey ?? check.id),
-    colours: rule.id === "color-contrast" ? colours(node.target[0]) : null,
+    colours: rule.id === "color-contrast" ? colours(node.target) : null,
     headGroups: node.all.length > 0 && node.all.flatMap(check => check.relatedNodes).every(headsGroup),
   });
   const all = rules => rules.flatMap(rule => rule.nodes.map(node => told(rule, node)));

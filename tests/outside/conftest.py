@@ -1,15 +1,13 @@
-"""The demo in each theme, published once a run and served on this machine, and a browser to look at it."""
+"""The demo in each theme, published once a run and served on this machine."""
 
 import functools
 import http.server
-import shutil
 import sys
 import threading
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
 
 from tests.outside.demo import Demo
 from tests.outside.publishing import FIRST_THEME, PROJECT, THEMES, published
@@ -45,24 +43,6 @@ def demo(shared: Path) -> Demo:
 def themed(request: pytest.FixtureRequest, shared: Path) -> Demo:
     """The demo in each theme that comes with the program."""
     return published(shared, str(request.param))
-
-
-@pytest.fixture(scope="session")
-def checkers() -> Path:
-    """The folder of the npm packages that `bin/test` installs."""
-    assert CHECKERS.is_dir(), "run bin/test, which installs the checkers"
-    return CHECKERS
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """Debian's Chromium, headless."""
-    path = shutil.which("chromium")
-    assert path, "run bin/test, which installs Chromium"
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=path, args=CHROMIUM_FLAGS)
-        yield started
-        started.close()
 
 
 class _Quiet(http.server.SimpleHTTPRequestHandler):

@@ -10,7 +10,7 @@ import pytest
 from sitegen.press.json_ld import recipe_data
 from sitegen.press.picture import Picture
 from sitegen.sheet.panel_values import NutrientRow, Nutrition
-from sitegen.sheet.values import SheetVideo, View
+from sitegen.sheet.values import SheetMoment, SheetVideo, View
 from tests.press.sample_parts import IMPRINT, TABLE_IMPRINT
 from tests.press.sample_sheets import (
     CHAPTERS,
@@ -117,6 +117,22 @@ def test_a_chapter_without_an_address_of_its_own_is_no_clip(pictures: dict[str, 
     bare = tuple(replace(chapter, address="") for chapter in CHAPTERS)
     film = SheetVideo("https://video.example/#/quince", "2026-10-10", bare)
     assert "hasPart" not in data(replace(SHEET, video=film), pictures)["video"]
+
+
+def test_a_step_that_is_shown_on_film_has_its_clip(pictures: dict[str, Picture]) -> None:
+    """https://schema.org/Clip: startOffset, in seconds from the beginning of the work."""
+    film = SheetMoment("2:05", 125, "https://video.example/quince#t=125")
+    crumb = SHEET.components[0]
+    filmed = replace(crumb, steps=(replace(crumb.steps[0], on_film=film), *crumb.steps[1:]))
+    sheet = replace(SHEET, components=(filmed, *SHEET.components[1:]))
+    first, second = data(sheet, pictures)["recipeInstructions"][0]["itemListElement"]
+    assert first["video"] == {
+        "@type": "Clip",
+        "name": "Step 1",
+        "startOffset": 125,
+        "url": "https://video.example/quince#t=125",
+    }
+    assert "video" not in second
 
 
 @pytest.mark.parametrize(

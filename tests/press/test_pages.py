@@ -22,7 +22,7 @@ from sitegen.press.recipe_page import recipe_page
 from sitegen.press.search_words import WordRules
 from sitegen.press.theme import Theme, load_theme, theme_leaves
 from sitegen.press.tutorial_pages import tutorial_page, tutorials_page
-from sitegen.sheet.values import SheetVideo, View
+from sitegen.sheet.values import SheetMoment, SheetVideo, View
 from tests.press.sample_parts import IMPRINT, TABLE_IMPRINT
 from tests.press.sample_sheets import (
     CHAPTERS,
@@ -247,6 +247,15 @@ def test_bundles_are_linked_with_their_size_and_what_lies_in_them(site: dict[str
 def test_a_video_is_linked_by_https_alone(theme: Theme, pictures: dict[str, Picture]) -> None:
     page = view_page(theme, pictures, replace(SHEET, video=SheetVideo("javascript:alert(1)")))
     assert "javascript:" not in page.split("</head>")[1]
+
+
+def test_a_step_leads_to_its_moment_in_the_film(theme: Theme, pictures: dict[str, Picture]) -> None:
+    crumb = SHEET.components[0]
+    film = SheetMoment("2:05", 125, "https://video.example/quince#t=125")
+    steps = (replace(crumb.steps[0], on_film=film), *crumb.steps[1:])
+    page = view_page(theme, pictures, replace(SHEET, components=(replace(crumb, steps=steps),)))
+    assert page.count(f'<a href="{film.address}">from 2:05<span class="unseen">, step 1</span></a>') == 1
+    assert page.count("On film") == 1
 
 
 def test_chapters_lead_into_the_film(theme: Theme, pictures: dict[str, Picture]) -> None:

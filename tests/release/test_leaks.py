@@ -5,6 +5,7 @@ import json
 import struct
 import zlib
 from base64 import b64encode
+from dataclasses import replace
 from hashlib import sha256
 from html import escape
 from io import BytesIO
@@ -22,11 +23,12 @@ from sitegen.press.card_photos import cut_for_card
 from sitegen.press.pictures import cut_picture
 from sitegen.release import outputs
 from sitegen.release.audience import public_revisions, public_view
+from sitegen.release.bare_words import bare_text
 from sitegen.release.build import Refused
 from sitegen.release.leaks import MOST_FINDS, Leak, leaks_in
 from sitegen.release.secrets import RecipeSecrets, Secrets, secrets_of
 from sitegen.release.unpacked import notes_in_picture
-from sitegen.sheet.values import Sheet
+from sitegen.sheet.values import Sheet, SheetChapter, SheetVideo
 from tests.press.sample_sheets import SHEET
 from tests.release.small_school import publish_school, tree_hashes, write_recipe
 
@@ -270,6 +272,20 @@ def test_of_a_recipe_that_nobody_knows_of_the_title_is_a_secret_too() -> None:
     assert title in secrets_of("quince-bars", [SHEET], ()).phrases
     assert " recipes quince bars html " in secrets_of("quince-bars", [SHEET], ()).phrases
     assert title not in told(PublicShows.TEASER).phrases
+
+
+def test_chapters_that_are_read_in_a_row_are_no_secret_even_where_the_plan_names_the_parts_so() -> None:
+    chapters = tuple(
+        SheetChapter(f"{minute}:00", title, 60 * minute)
+        for minute, title in enumerate(("Hazelnut crumb", "Quince caramel"))
+    )
+    in_a_row = "Hazelnut crumb, Quince caramel"
+    sheet = replace(SHEET, video=SheetVideo("https://video.example/q", "", chapters), plan_notes=(in_a_row,))
+    shows = public_view(sheet, PublicShows.TEASER)
+    told = secrets_of("quince", [sheet], [shows]).phrases
+    assert bare_text(in_a_row) not in told
+    without = replace(shows, video=None)
+    assert bare_text(in_a_row) in secrets_of("quince", [sheet], [without]).phrases
 
 
 def test_a_short_instruction_is_nobodys_own() -> None:

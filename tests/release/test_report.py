@@ -1,6 +1,7 @@
 """The report says what changed since the last build, and which input is the cause."""
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -26,7 +27,7 @@ def report() -> Report:
 
 
 def changed(page: BuiltFile) -> BuiltFile:
-    return page.model_copy(update={"sha256": "changed"})
+    return replace(page, sha256="changed")
 
 
 def test_without_an_earlier_build_everything_is_added() -> None:

@@ -13,6 +13,7 @@ from PIL import Image
 import sitegen.source
 from sitegen import limits
 from sitegen.faults import FaultCode, Severity
+from sitegen.source import note_codes
 from sitegen.source.catalogue import CodeTwice, catalogue
 from sitegen.source.library import read_content
 
@@ -82,6 +83,39 @@ def _cut_picture(school: Path) -> None:
     (school / CUPCAKES / "whisk.jpg").write_bytes(whole[:-20])
 
 
+FILM = (
+    "whisk two eggs and a hundred and twenty grams of buttermilk and a hundred of sunflower oil until smooth",
+    "now sift in a hundred and fifty grams of plain flour and a hundred and sixty of caster sugar",
+    "and half a teaspoon of bicarbonate of soda and stop when no streaks remain",
+    "then fill each case two thirds full",
+    "and bake at a hundred and fifty fan for twenty two to twenty four minutes until the tops spring back",
+    "cool them on a rack for an hour until no warmth is left",
+    "now the custard bring a hundred and sixty grams of whole milk to a simmer",
+    "then whisk two egg yolks and half the caster sugar and thirteen grams of cornflour into it and boil",
+    "and chill that for two hours",
+    "next beat eighty grams of blackcurrant puree into the base buttercream a spoonful at a time",
+    "now core each cake of the sponge and fill it with custard and pipe the buttercream on top",
+)
+
+
+def _film(*changes: tuple[str, str]) -> Callable[[Path], object]:
+    """Captions that talk through the sample recipe, with other words in places."""
+
+    def write(school: Path) -> None:
+        text = "\n".join(FILM)
+        for old, new in changes:
+            assert old in text
+            text = text.replace(old, new, 1)
+        cues = (
+            f"00:{number // 6:02}:{number % 6}0.000 --> 00:{number // 6:02}:{number % 6}7.000\n{line}\n"
+            for number, line in enumerate(text.split("\n"))
+        )
+        body = "\n".join(("WEBVTT\n", *cues))
+        (school / CUPCAKES / "captions.vtt").write_text(body, encoding="utf-8")
+
+    return write
+
+
 RECIPE = f"{CUPCAKES}/recipe.yaml"
 BASE = "content/recipes/base-buttercream/recipe.yaml"
 WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
@@ -131,13 +165,32 @@ WITHOUT_TEXT: dict[str, Callable[[Path], object]] = {
         ("kind: oil cake", "kind: hearth loaf"),
         ("- 150 g plain flour\n", "- 150 g plain flour\n      - 200 g sourdough starter\n"),
     ),
+    "film-says-otherwise": _film(
+        ("a hundred and fifty grams of plain flour", "two hundred grams of plain flour")
+    ),
+    "film-leaves-out": _film(("and half a teaspoon of bicarbonate of soda and stop", "and stop")),
+    "film-adds": _film(("and boil", "and boil and add a teaspoon of cinnamon")),
+    "film-apart": _film(
+        *((line, f"on walk {number} we saw heron {number} by the river") for number, line in enumerate(FILM))
+    ),
+    "said-otherwise-idle": lambda school: (
+        _film()(school),
+        _append(RECIPE, b"said-otherwise: [{about: plain flour, because: A cup.}]\n")(school),
+    ),
     "picture-too-large": _picture(20_000, 2),
     "picture-small": _picture(300, 200),
     "picture-moves": _moving_picture,
     "picture-cut-short": _cut_picture,
 }
-NEVER_PROVOKED = {"yaml"}
+OF_NOTES = {row.code for row in note_codes.CODES}
+"""Told of notes that no school holds: tests/notes/ provokes each."""
+NEVER_PROVOKED = {"yaml"} | OF_NOTES
 """What the parser may say one day and we don't know yet: test_reader.py gives it such a wording."""
+
+
+def test_a_film_that_says_what_is_written_has_no_fault(school: Path) -> None:
+    _film()(school)
+    assert codes(school) == set()
 
 
 @pytest.mark.parametrize("code", WITHOUT_TEXT)

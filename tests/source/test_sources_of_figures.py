@@ -13,7 +13,7 @@ from sitegen.source.tables import read_tables
 
 DATA = files("sitegen") / "data"
 SOURCES = read_tables()[0].sources
-WITHOUT_FIGURES = {"sources", "spelling", "unit_names"}
+WITHOUT_FIGURES = {"note_words", "sources", "spelling", "spoken", "unit_names"}
 """Words only: there a digit is part of a name."""
 TABLES = sorted(
     file.name.removesuffix(".yaml")

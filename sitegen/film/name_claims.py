@@ -1,0 +1,139 @@
+"""What is never said, what is added that no line has, and how many the recipe is said to make."""
+
+from collections.abc import Iterator, Sequence
+
+from sitegen.faults import Place
+from sitegen.film.amount_claims import name_of
+from sitegen.film.attribution import Attributed
+from sitegen.film.figures import amount_text, number_text, span_text
+from sitegen.film.names import LineKey, Mention
+from sitegen.film.scene import Scene
+from sitegen.film.sentences import NOT_THIS_BAKE, About
+from sitegen.film.spoken_amounts import Said
+from sitegen.film.stems import stem
+from sitegen.film.values import Finding, FindingKind
+from sitegen.film.words import tokens
+from sitegen.kitchen.amounts import Amount
+from sitegen.kitchen.recipe import IngredientLine
+
+NO_WORDS = frozenset(
+    {"no", "not", "without", "never", "neither", "nor", "isn't", "instead", "than", "like", "of"}
+)
+FAR_NO = 3
+FAR_ADDING = 6
+"""Words between 'put in' and what is put in."""
+MAKING = frozenset(
+    {"make", "makes", "making", "get", "gets", "give", "gives", "will", "have", "serves", "cuts", "cut"}
+)
+FAR_MAKING = 7
+
+
+def unsaid_findings(scene: Scene) -> Iterator[Finding]:
+    """Ingredients of which no word is said. What is only for the tin, or optional, is doubtful."""
+    said: set[str] = set()
+    heard: set[LineKey] = set()
+    for mention in scene.mentions:
+        about = scene.about_since(mention.begin)
+        if about & (NOT_THIS_BAKE & ~About.ADVICE):
+            continue
+        heard |= mention.name.lines
+    for number, component in enumerate(scene.recipe.components):
+        for index, line in enumerate(component.lines):
+            name = name_of(line)
+            if not isinstance(line, IngredientLine) or (number, index) in heard or name in said:
+                continue
+            said.add(name)
+            yield Finding(
+                kind=FindingKind.UNSAID,
+                about=name,
+                moment_s=None,
+                said="",
+                written=line.text,
+                certain=line.amount is not None and not line.optional,
+                at=line.at,
+            )
+
+
+def added_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
+    """What goes in on film and stands in no line: said with an amount, or behind an adding word."""
+    amounts = {
+        one.mention.begin: one
+        for one in reversed(said)
+        if one.mention is not None and one.amount.what in (Said.MEASURE, Said.BARE)
+    }
+    found: set[str] = set()
+    for mention in scene.mentions:
+        row = mention.name.row
+        if not row or row in found or scene.about(mention.begin) & (NOT_THIS_BAKE | About.BACK):
+            continue
+        if _is_negated(scene, mention):
+            continue
+        one = amounts.get(mention.begin)
+        has_amount = one is not None and one.sure
+        has_article = scene.words[mention.begin - 1] in ("a", "an", "some") if mention.begin else False
+        is_added = _is_added(scene, mention)
+        is_vague = scene.norms[mention.begin] in scene.known.seldom_meant and mention.end - mention.begin == 1
+        if not (has_amount or is_added) or (is_vague and not (is_added and (has_amount or has_article))):
+            continue
+        found.add(row)
+        told = _told(one) if one is not None and has_amount else "1" if has_article else ""
+        yield Finding(
+            kind=FindingKind.ADDED,
+            about=row,
+            moment_s=scene.second(mention.begin),
+            said=f"{told} {row}".strip(),
+            written="",
+            certain=((has_amount or has_article) and is_added) or (has_amount and not is_vague),
+            at=_component_at(scene, mention.begin),
+        )
+
+
+def yield_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
+    """'You will get sixteen slices from that', where the recipe makes another number."""
+    makes = scene.recipe.makes
+    nouns = {stem(word) for word in tokens(makes.noun)[-1:]}
+    if not nouns:
+        return
+    holes = {scene.recipe.tin.holes * scene.recipe.tin.number} if scene.recipe.tin else set()
+    for one in said:
+        amount = one.amount
+        if amount.what is not Said.BARE or amount.is_part or amount.span.low < 2:
+            continue
+        if scene.about(amount.begin) & (NOT_THIS_BAKE | About.BACK):
+            continue
+        if not nouns.intersection(scene.norms[amount.end : amount.end + 3]):
+            continue
+        if not MAKING.intersection(scene.words[max(0, amount.begin - FAR_MAKING) : amount.begin]):
+            continue
+        if amount.span.low <= makes.count <= amount.span.high or amount.span.low in holes:
+            continue
+        yield Finding(
+            kind=FindingKind.COUNT,
+            about=makes.noun,
+            moment_s=scene.second(amount.begin),
+            said=f"{span_text(amount.span)} {makes.noun}",
+            written=f"{number_text(makes.count)} {makes.noun}",
+            certain=not amount.is_about or amount.span.low > makes.count * 5 / 4,
+            at=makes.at,
+        )
+
+
+def _is_negated(scene: Scene, mention: Mention) -> bool:
+    before = scene.words[max(0, mention.begin - FAR_NO) : mention.begin]
+    return bool((NO_WORDS - {"of"}).intersection(before))
+
+
+def _is_added(scene: Scene, mention: Mention) -> bool:
+    begin = max(scene.sentence_at(mention.begin).begin, mention.begin - FAR_ADDING)
+    before = scene.known.adding.any_in(scene.norms, begin, mention.begin)
+    behind = scene.words[mention.end : mention.end + 2]
+    return before or "in" in behind
+
+
+def _told(one: Attributed) -> str:
+    return " + ".join(amount_text(Amount(part.span, part.unit)) for part in one.parts)
+
+
+def _component_at(scene: Scene, word: int) -> Place:
+    step = scene.step_at(word)
+    return scene.recipe.components[step.component].at if step else scene.recipe.at

@@ -1,0 +1,84 @@
+"""A film made ready to be compared: words, sentences, names, amounts, and the step in hand at each word."""
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from sitegen.film.evidence import FilmStep
+from sitegen.film.names import Mention
+from sitegen.film.sentences import About, Sentence
+from sitegen.film.spoken_amounts import SpokenAmount
+from sitegen.film.vocabulary import SpokenWords
+from sitegen.film.words import Heard
+from sitegen.kitchen.editions import Edition
+from sitegen.kitchen.recipe import Recipe
+from sitegen.kitchen.tables import Tables
+
+
+@dataclass(frozen=True)
+class Scene:
+    """words, norms: of the film, place by place. begun: (first word, step) of the steps found, in its order.
+
+    written: the edition that the recipe is written in.
+    """
+
+    recipe: Recipe
+    tables: Tables
+    written: Edition
+    known: SpokenWords
+    heard: Sequence[Heard]
+    words: Sequence[str]
+    norms: Sequence[str]
+    sentences: Sequence[Sentence]
+    mentions: Sequence[Mention]
+    amounts: Sequence[SpokenAmount]
+    begun: Sequence[tuple[int, FilmStep]]
+    _sentence_begins: list[int] = field(default_factory=list)
+    _mention_begins: list[int] = field(default_factory=list)
+    _begun_words: list[int] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self._sentence_begins.extend(sentence.begin for sentence in self.sentences)
+        self._mention_begins.extend(mention.begin for mention in self.mentions)
+        self._begun_words.extend(word for word, _ in self.begun)
+
+    def second(self, word: int) -> int:
+        """When a word is said, whole seconds."""
+        return int(self.heard[word].at_s)
+
+    def sentence_at(self, word: int) -> Sentence:
+        """The sentence that a word stands in."""
+        return self.sentences[bisect_right(self._sentence_begins, word) - 1]
+
+    def about(self, word: int) -> About:
+        """What is spoken of where a word is said."""
+        return self.sentence_at(word).about_at(word)
+
+    def about_since(self, word: int) -> About:
+        """The same, by what was said before it alone."""
+        return self.sentence_at(word).about_at(word, since=True)
+
+    def step_at(self, word: int) -> FilmStep | None:
+        """The step that was begun last; None before the first."""
+        index = bisect_right(self._begun_words, word) - 1
+        return self.begun[index][1] if index >= 0 else None
+
+    def begun_at(self, word: int) -> int:
+        """The first word of the step that was begun last; that word itself before the first."""
+        index = bisect_right(self._begun_words, word) - 1
+        return self._begun_words[index] if index >= 0 else word
+
+    def next_step(self, word: int) -> FilmStep | None:
+        """The step that is begun next; None behind the last."""
+        index = bisect_right(self._begun_words, word)
+        return self.begun[index][1] if index < len(self.begun) else None
+
+    def mentions_from(self, word: int) -> Sequence[Mention]:
+        """Names said from a word on."""
+        index = bisect_right(self._mention_begins, word - 1)
+        return self.mentions[index : index + 3]
+
+    def mentions_before(self, word: int) -> Sequence[Mention]:
+        """Names said before a word, the nearest first."""
+        index = bisect_right(self._mention_begins, word - 1)
+        return tuple(reversed(self.mentions[max(0, index - 3) : index]))

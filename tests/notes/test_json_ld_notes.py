@@ -1,0 +1,175 @@
+"""A recipe in schema.org's vocabulary, alone or in a page: schema.org/Recipe, HowToStep, HowToSection."""
+
+import json
+from typing import Any
+
+import pytest
+
+from sitegen.notes.json_ld import duration_words
+from sitegen.notes.proofing import proofed
+from sitegen.notes.reading import draft_of
+from sitegen.notes.values import Desk, Draft
+from tests.notes.drafts import FOLDER
+
+RECIPE: dict[str, Any] = {
+    "@context": "https://schema.org",
+    "@type": "Recipe",
+    "name": "Seed &amp; honey bars",
+    "description": "Chewy, and gone by noon.",
+    "recipeYield": ["12 bars", "12"],
+    "totalTime": "PT1H20M",
+    "author": {"@type": "Person", "name": "A baker"},
+    "recipeIngredient": [
+        "150g porridge oats",
+        "100 g butter",
+        "3 tbsp honey",
+        "\u00bd tsp salt",
+        "80g light brown sugar",
+    ],
+    "recipeInstructions": [
+        {"@type": "HowToStep", "text": "Heat the oven to 180C (160C fan)."},
+        {"@type": "HowToStep", "text": "Melt the butter, honey and sugar, then stir in the oats and salt."},
+        {"@type": "HowToStep", "text": "Press into a 20cm square tin and bake for 25 minutes until golden."},
+    ],
+}
+
+
+def drafted(value: Any, desk: Desk, name: str = "a.json") -> Draft:
+    text = value if isinstance(value, str) else json.dumps(value, indent=1)
+    draft, faults = draft_of(text, name, name, desk)
+    assert faults == ()
+    assert draft is not None
+    return draft
+
+
+def test_a_recipe_becomes_a_draft_that_proofs(desk: Desk) -> None:
+    draft = drafted(RECIPE, desk)
+    found = proofed(draft.text, "recipe.yaml", FOLDER, desk)
+    assert (found.errors, draft.missing, draft.slug) == ((), (), "seed-honey-bars")
+    assert found.recipe is not None
+    recipe = found.recipe
+    assert (recipe.title, recipe.summary) == ("Seed & honey bars", "Chewy, and gone by noon.")
+    assert (recipe.makes.count, recipe.makes.noun, str(recipe.serves.low if recipe.serves else 0)) == (
+        12,
+        "bars",
+        "12",
+    )
+    (part,) = recipe.components
+    assert [line.text for line in part.lines][:2] == ["150 g porridge oats", "100 g butter"]
+    assert [step.oven.degrees for step in part.steps if step.oven] == [160]
+    assert "# 1 h 20 min (times are worked out from the steps)" in draft.text
+
+
+@pytest.mark.parametrize(
+    "wrapped",
+    [
+        [RECIPE],
+        {"@graph": [{"@type": "WebPage"}, RECIPE]},
+        {"@type": "Article", "mainEntity": RECIPE},
+        RECIPE | {"@type": ["Recipe", "NewsArticle"]},
+        RECIPE | {"@type": "https://schema.org/Recipe"},
+    ],
+)
+def test_the_recipe_is_found_wherever_it_lies(wrapped: Any, desk: Desk) -> None:
+    assert drafted(wrapped, desk).text == drafted(RECIPE, desk).text
+
+
+def test_the_script_of_a_page_is_found(desk: Desk) -> None:
+    script = f'<script type="application/ld+json">{json.dumps(RECIPE)}</script>'
+    head = f'<script>let a = "<p>";</script>{script}'
+    page = f"<!doctype html><html><head>{head}</head><body><p>Bars</p></body></html>"
+    assert drafted(page, desk, "a.html").text == drafted(RECIPE, desk).text
+
+
+INSTRUCTIONS = {
+    "text": "Melt the butter.\nStir in the oats.",
+    "texts": ["Melt the butter.", "Stir in the oats."],
+    "html": "<ol><li>Melt the butter.</li><li>Stir in the oats.</li></ol>",
+    "steps": [
+        {"@type": "HowToStep", "name": "Melt the butter."},
+        {"@type": "HowToStep", "text": "Stir in the oats."},
+    ],
+}
+
+
+@pytest.mark.parametrize("kind", INSTRUCTIONS)
+def test_instructions_of_any_form_are_steps(kind: str, desk: Desk) -> None:
+    draft = drafted(RECIPE | {"recipeInstructions": INSTRUCTIONS[kind]}, desk)
+    assert "- text: Melt the {butter}." in draft.text
+    assert "- text: Stir in the {oats}." in draft.text
+
+
+def test_sections_are_components(desk: Desk) -> None:
+    sections = [
+        {
+            "@type": "HowToSection",
+            "name": "For the base",
+            "itemListElement": [{"@type": "HowToStep", "text": "Melt it."}],
+        },
+        {
+            "@type": "HowToSection",
+            "name": "Topping",
+            "itemListElement": [{"@type": "HowToStep", "text": "Scatter it."}],
+        },
+    ]
+    text = drafted(RECIPE | {"recipeInstructions": sections}, desk).text
+    assert text.index("Melt it.") < text.index("  Topping:") < text.index("Scatter it.")
+
+
+@pytest.mark.parametrize(
+    ("iso", "words"),
+    [
+        ("PT1H20M", "1 h 20 min"),
+        ("PT45M", "45 min"),
+        ("P1DT2H", "1 days 2 h"),
+        ("P", ""),
+        ("soon", ""),
+        ("PT90S", "90 s"),
+    ],
+)
+def test_durations_of_iso_8601(iso: str, words: str) -> None:
+    assert duration_words(iso) == words
+
+
+BAD = {
+    "no json": ("{", "not-json"),
+    "deep": ("[" * 50_000, "not-json"),
+    "deep object": ('{"a":' * 20_000 + "1" + "}" * 20_000, "not-json"),
+    "no recipe": ('{"@type": "Person"}', "no-recipe-found"),
+    "a number": ("12", "no-recipe-found"),
+    "empty recipe": ('{"@type": "Recipe"}', "no-recipe-found"),
+    "wrong kinds": (
+        '{"@type": "Recipe", "recipeIngredient": {"a": [1]}, "recipeInstructions": 5}',
+        "no-recipe-found",
+    ),
+    "nulls": ('{"@type": null, "@graph": [null, 1, true]}', "no-recipe-found"),
+}
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_json_that_is_no_recipe_is_told(name: str, desk: Desk) -> None:
+    text, code = BAD[name]
+    draft, faults = draft_of(text, "a.json", "a.json", desk)
+    assert draft is None
+    assert [fault.code for fault in faults] == [code]
+
+
+def test_a_page_without_a_recipe_is_told(desk: Desk) -> None:
+    for page in (
+        "<html>",
+        "<html><script type='application/ld+json'>{</script>",
+        "<script type=application/ld+json>[]",
+    ):
+        draft, faults = draft_of(page, "a.html", "a.html", desk)
+        assert draft is None
+        assert [fault.code for fault in faults] == ["no-recipe-found"]
+
+
+def test_a_line_that_is_told_stands_where_the_file_has_it(desk: Desk) -> None:
+    text = json.dumps(
+        RECIPE | {"recipeIngredient": ["150g porridge oats", "what the larder holds"]}, indent=1
+    )
+    draft, _ = draft_of(text, "a.json", "a.json", desk)
+    assert draft is not None
+    (lost,) = [one for one in draft.fates if one.fate == "not understood"]
+    assert "what the larder holds" in text.splitlines()[lost.number - 1]

@@ -1,0 +1,76 @@
+"""The notes of `written/`, held against what a baker would write; `tests/bench/notes.py` prints all figures."""
+
+import pytest
+
+from sitegen.notes.book import book_of
+from sitegen.notes.note_lines import note_lines
+from sitegen.notes.number_words import with_figures
+from sitegen.notes.placing import placed
+from sitegen.notes.values import Desk
+from tests.notes.measured import TRUTH, WRITTEN, measured
+
+SEEN_BEFORE = [name for name, truth in TRUTH.items() if truth["since"] in ("before", "after")]
+
+
+@pytest.mark.parametrize("name", SEEN_BEFORE)
+def test_every_ingredient_is_told_in_its_component(name: str) -> None:
+    found = measured(name)
+    assert found.ingredients[0] == found.ingredients[1]
+    assert found.placed[0] == found.placed[1]
+    assert found.invented == 0
+
+
+@pytest.mark.parametrize("name", SEEN_BEFORE)
+def test_every_oven_and_every_wait_is_told(name: str) -> None:
+    found = measured(name)
+    assert found.times[0] == found.times[1]
+
+
+def test_no_notes_are_without_a_truth() -> None:
+    assert {path.name for path in WRITTEN.iterdir()} == TRUTH.keys()
+
+
+WORDED = {
+    "two hundred grams of butter and a pinch of salt": "200 g of butter and a pinch of salt",
+    "bake it at one fifty fan for twenty five minutes": "bake it at 150 C fan for 25 min",
+    "two large eggs, ten of them": "two large eggs, ten of them",
+    "a hundred, or two": "a hundred, or two",
+    "no number at all": "no number at all",
+}
+
+
+@pytest.mark.parametrize("said", WORDED)
+def test_measures_in_words_become_figures(said: str, desk: Desk) -> None:
+    assert with_figures(said, desk) == WORDED[said]
+
+
+METHOD = """Lemon squares
+
+Sponge
+100 g butter
+100 g caster sugar
+
+Icing
+200 g icing sugar
+1 lemon
+
+Cream the butter and caster sugar.
+Bake at 160C fan for 20 minutes.
+Mix the icing sugar with the juice of the lemon.
+Spread on top.
+"""
+
+
+def test_a_step_goes_to_the_component_whose_ingredients_it_names(desk: Desk) -> None:
+    """A step that names none stays where its neighbours are."""
+    parts = placed(book_of(note_lines(METHOD), desk))
+    assert [(part.title, [one.text.split()[0] for one in part.said]) for part in parts] == [
+        ("Sponge", ["Cream", "Bake"]),
+        ("Icing", ["Mix", "Spread"]),
+    ]
+
+
+def test_steps_under_a_heading_go_where_it_says(desk: Desk) -> None:
+    text = METHOD.replace("Cream the", "For the icing\nCream the")
+    parts = placed(book_of(note_lines(text), desk))
+    assert [len(part.said) for part in parts] == [0, 4]
