@@ -16,7 +16,7 @@ KEY_CHARACTERS = 200
 SHAPE_FAULTS = 100
 """Faults of shape that are told of one file; a last one says that there are more."""
 
-NOTE_LINES = 3_000
+NOTE_LINES = 1_000
 """Of notes that are to become a recipe file."""
 NOTE_STRINGS = 3_000
 """Texts of a recipe in schema.org's vocabulary."""

@@ -113,7 +113,7 @@ def _row(bench: Bench, slug: str, heading: Heading | None, faults: Sequence[Faul
 
 
 def _title_written(slug: str, state: RecipeState | None) -> str:
-    """The title of a file that cannot be read as a recipe, if a line of it has one; else its folder's name."""
+    """The title of a file that is no recipe yet, if a line of it has one; else its folder's name."""
     lines = state.texts.get(f"content/recipes/{slug}/recipe.yaml", ()) if state else ()
     written = (line.removeprefix("title:").strip(" '\"") for line in lines if line.startswith("title:"))
     return printable(next(written, "")) or slug

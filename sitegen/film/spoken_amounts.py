@@ -30,6 +30,9 @@ FILLED = frozenset(
     }
 )
 """Words between a figure and a spoon."""
+HEARD_FOR = {"to": Fraction(2), "too": Fraction(2), "for": Fraction(4)}
+SPOONS = frozenset({"teaspoons", "tablespoons", "cups", "ounces"})
+"""Before these, 'to' is what a recogniser writes for two, and 'for' for four."""
 FAR_FAN = 4
 """Words behind a figure in which 'fan' still belongs to it."""
 
@@ -117,6 +120,9 @@ class _Reader:
         number = number_at(self.words, begin)
         if number is not None:
             return self._measured(number)
+        if word in HEARD_FOR and self._word(begin + 1) in SPOONS:
+            count = HEARD_FOR[word]
+            return self._measured(SpokenNumber(count, count, begin, begin + 1))
         if word in (*ARTICLES, "another"):
             one = SpokenNumber(Fraction(1), Fraction(1), begin, begin + 1)
             amount = self._measured(one)

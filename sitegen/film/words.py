@@ -10,6 +10,7 @@ from sitegen.film.values import Cue
 
 MARKS = frozenset(".!?")
 """What ends a sentence, where captions have any."""
+HESITATIONS = frozenset({"um", "umm", "uh", "uhm", "er", "erm", "hm", "hmm", "mm", "mmm"})
 LONGEST_REPEAT = 40
 """Words that a rolling caption shows again at most."""
 SLOWEST_S = 0.1
@@ -109,13 +110,13 @@ class _Written:
 
 
 def _words_of(cue: Cue) -> Iterator[_Written]:
-    """The words of a cue, without what stands in square brackets: '[mixer running]'."""
+    """The words of a cue, without hesitations and what stands in brackets: '[mixer running]'."""
     parts = list(_parts(plain(cue.text)))
     is_noise = False
     for index, part in enumerate(parts):
         if part in "[]":
             is_noise = part == "["
-        elif not _is_mark(part) and not is_noise:
+        elif not _is_mark(part) and not is_noise and part not in HESITATIONS:
             yield _Written(part, len(part) + 1, index + 1 < len(parts) and parts[index + 1] in MARKS)
 
 

@@ -29,6 +29,7 @@ _NUTRITION = re.compile(r"\d ?(?:kcals?|kj|cals?|calories)\b|\bcalories\b", re.I
 _TIMES_WEIGHT = re.compile(
     rf"(?P<count>{NUMBER}) ?[x×] ?(?P<each>\d+(?:\.\d+)? ?(?:g|kg|oz|lb)) (?P<noun>.+)", re.IGNORECASE
 )
+_WORKED_OUT = "times are worked out from the steps"
 PIECES = "pieces"
 """What a yield counts where the notes say how many and not of what."""
 
@@ -48,10 +49,17 @@ class Fact:
 
 def facts_of_cells(cells: tuple[str, ...], desk: Desk) -> tuple[Fact, ...]:
     """What a row of cells says: 'Tin' and '23 cm springform', or a fact in each."""
-    each = [facts_in(cell, desk) for cell in cells]
+    each = [facts_in(cell, desk) or _time_of_cell(cell) for cell in cells]
     if len(cells) > 1 and all(each):
         return tuple(fact for facts in each for fact in facts)
     return facts_in(": ".join(cells), desk) if len(cells) == 2 else ()
+
+
+def _time_of_cell(cell: str) -> tuple[Fact, ...]:
+    """'Bake 20 minutes' beside other facts is none of the method's steps."""
+    label, _, rest = cell.partition(" ")
+    is_time = label.casefold().strip(":") in note_words().cell_times and _is_all_time(rest)
+    return (Fact("", cell, reason=_WORKED_OUT),) if is_time else ()
 
 
 def made_in(text: str, desk: Desk) -> str:
@@ -208,5 +216,5 @@ def _times(text: str) -> tuple[Fact, ...]:
     if not is_label or found is None:
         return ()
     about_time = next(times_in(text), None)
-    reason = "times are worked out from the steps" if about_time else "no key of a recipe file holds it"
+    reason = _WORKED_OUT if about_time else "no key of a recipe file holds it"
     return (Fact("", text, reason=reason),)

@@ -159,11 +159,22 @@ class _Reading:
         line = self.line(words)
         text = line.text if re.match(r"\D", line.text) else f"makes {line.text}"
         facts = facts_in(text, self._desk)
-        if text.removeprefix("makes ").isdigit():
-            facts = (Fact("serves", text.removeprefix("makes ")),) if self._is_new("serves") else facts
+        count = text.removeprefix("makes ")
+        if count.isdigit():
+            bare = self._bare_yield(count)
+            if bare is None:
+                return
+            facts = bare
         self.book.facts += [Said(line.text, line, fact=fact) for fact in facts if self._is_new(fact.key)]
         if not facts:
             self.book.facts.append(Said(line.text, line, fact=Fact("", reason="no yield that can be told")))
+
+    def _bare_yield(self, count: str) -> tuple[Fact, ...] | None:
+        """A figure alone counts what the title names in the plural, else portions; None if both are known."""
+        last = self.book.title.split()[-1].casefold() if self.book.title else ""
+        if self._is_new("makes") and last.isalpha() and last.endswith("s"):
+            return (Fact("makes", f"{count} {last}"),)
+        return (Fact("serves", count),) if self._is_new("serves") else None
 
     def _is_new(self, key: str) -> bool:
         return all(one.fact is None or one.fact.key != key for one in self.book.facts)

@@ -7,12 +7,13 @@ from sitegen.notes.figures import NoFigure, minutes_text, span_text
 from sitegen.notes.values import Desk
 from sitegen.source.spoken_words import spoken_words
 
-_WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*|[½⅓⅔¼¾⅛]")
+_WORD = re.compile(r"[0-9]+(?:\.[0-9]+)?|[A-Za-zÀ-ɏ]+(?:['’][A-Za-zÀ-ɏ]+)*|[½⅓⅔¼¾⅛]")
 _SPOKEN = re.compile(
     r"\b(?:hundred|thousand|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|ten|eleven|twelve|\w+teen)\b",
     re.IGNORECASE,
 )
-_STOPS = re.compile(r"[.,;:!?()\n]|\d")
+_PLAIN = re.compile(r"[A-Za-zÀ-ɏ'’ -]+")
+"""A figure in words alone, without marks and figures between them."""
 _LONGEST = 3_000
 
 
@@ -25,7 +26,8 @@ def with_figures(text: str, desk: Desk) -> str:
     out, begin = "", 0
     for amount in spoken_amounts(words, spoken_words(), desk.context.tables.measures):
         start, end = found[amount.begin].start(), found[amount.end - 1].end()
-        figure = "" if _STOPS.search(text[start:end]) or start < begin else figure_of(amount)
+        is_plain = _PLAIN.fullmatch(text, start, end) is not None and start >= begin
+        figure = figure_of(amount) if is_plain else ""
         if figure:
             out, begin = f"{out}{text[begin:start]}{figure}", end
     return out + text[begin:]

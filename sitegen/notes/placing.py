@@ -36,17 +36,23 @@ class Placed:
 
 
 def placed(book: Book) -> list[Placed]:
-    """The components in the order of the notes, each with its steps."""
+    """The components in the order of the notes, each with its steps.
+
+    Where all ingredients stand in one list without a title, headings of the method are its stages.
+    """
     parts = [Placed(group.title, group) for group in book.groups]
+    is_one_list = len(parts) == 1 and not parts[0].title
     seen = 0
     for index, block in enumerate(book.blocks):
         is_last = index == len(book.blocks) - 1
         named = _titled(block.title, parts) if block.title else None
-        if block.title and named is None:
+        if named is None and is_one_list:
+            named = parts[0]
+        elif block.title and named is None:
             named = Placed(block.title)
             parts.append(named)
         if named is not None:
-            named.headings.append(block)
+            named.headings += [] if is_one_list else [block]
             _lay(block.said, [named], named, parts)
         else:
             near = parts[seen : block.groups_before] or parts[: block.groups_before] or parts

@@ -35,6 +35,7 @@ class NoteWords(FileModel):
     list_links: list[str]
     remark_leads: list[str]
     facts: Rows
+    cell_times: list[str]
     portion_nouns: list[str]
     verb_leads: list[str]
     verbs: Rows

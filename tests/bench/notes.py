@@ -4,6 +4,13 @@ from time import process_time
 
 from tests.notes.measured import TRUTH, Measured, measured
 
+GROUPS = {
+    "before the code": "before",
+    "after it": "after",
+    "held back": "held back",
+    "held back again": "held back again",
+}
+"""What a sum is called -> when its notes were written: the last two after the code, and tried once unseen."""
 HEAD = ("notes", "written", "lines", "ingredients", "placed", "facts", "ovens, waits", "else", "errors")
 
 
@@ -22,7 +29,7 @@ def main() -> None:
     began = process_time()
     found = [measured(name) for name in TRUTH]
     rows = [HEAD, *map(row, found)]
-    for label, which in (("before the code", "before"), ("after it", "after"), ("held back", "held back"), ("held back again", "held back again")):
+    for label, which in GROUPS.items():
         chosen = [one for one in found if one.since == which]
         pairs = [
             tuple(sum(getattr(one, key)[index] for one in chosen) for index in (0, 1))

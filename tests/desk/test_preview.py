@@ -54,6 +54,12 @@ def answer(port: int, path: str, host: str) -> str:
         return b"".join(iter(lambda: wire.recv(65536), b"")).decode(errors="replace")
 
 
+def listening_at(port: int) -> set[str]:
+    """Local addresses on which anybody listens at a port, as Linux writes them (proc(5), /proc/net/tcp)."""
+    rows = [line.split() for line in Path("/proc/net/tcp").read_text().splitlines()[1:]]
+    return {row[1] for row in rows if row[1].endswith(f":{port:04X}") and row[3] == "0A"}
+
+
 @pytest.fixture
 def school(tmp_path: Path) -> Path:
     return write_school(tmp_path / "school")
@@ -71,6 +77,7 @@ def test_it_answers_by_its_address_alone_and_ends_with_ctrl_c(school: Path) -> N
             "content"
             not in answer(port, f"/{token}/public/../../content/site.yaml", own).partition("\r\n\r\n")[2]
         )
+        assert listening_at(port) == {f"0100007F:{port:04X}"}  # 127.0.0.1, and no other address
         with socket.create_connection(("127.0.0.1", port), PATIENCE_S) as listening:
             listening.sendall(f"GET /{token}/news HTTP/1.1\r\nHost: {own}\r\n\r\n".encode())
             assert listening.recv(1024).startswith(b"HTTP/1.1 200")
@@ -101,15 +108,3 @@ def test_a_folder_that_is_no_school_is_wrong_use(tmp_path: Path) -> None:
         _, told = child.communicate(timeout=PATIENCE_S)
     assert child.returncode == 2
     assert "there is no content/ folder" in told
-
-
-def test_it_listens_on_this_machine_alone(school: Path) -> None:
-    with begun(school) as child:
-        port, _ = address_of(child)
-        bound = {
-            line.split()[1]
-            for line in Path("/proc/net/tcp").read_text().splitlines()[1:]
-            if line.split()[1].endswith(f":{port:04X}") and line.split()[3] == "0A"
-        }
-        os.kill(child.pid, signal.SIGTERM)
-    assert bound == {f"0100007F:{port:04X}"}

@@ -39,7 +39,7 @@ def test_a_cue_that_stays_long_is_followed_by_silence() -> None:
 
 
 def test_noises_and_marks_are_no_words_and_a_full_stop_ends_a_sentence() -> None:
-    heard = heard_words([Cue(0, 5, "[mixer running] Whisk it. £4, 1,500 g; 22–24 min")])
+    heard = heard_words([Cue(0, 5, "[mixer running] Whisk um it. £4, 1,500 g; 22–24 min")])
     assert [word.text for word in heard] == ["whisk", "it", "4", "1500", "g", "22", "-", "24", "min"]
     assert [word.text for word in heard if word.ends] == ["it"]
 

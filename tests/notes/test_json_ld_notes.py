@@ -99,21 +99,37 @@ def test_instructions_of_any_form_are_steps(kind: str, desk: Desk) -> None:
     assert "- text: Stir in the {oats}." in draft.text
 
 
-def test_sections_are_components(desk: Desk) -> None:
-    sections = [
-        {
-            "@type": "HowToSection",
-            "name": "For the base",
-            "itemListElement": [{"@type": "HowToStep", "text": "Melt it."}],
-        },
-        {
-            "@type": "HowToSection",
-            "name": "Topping",
-            "itemListElement": [{"@type": "HowToStep", "text": "Scatter it."}],
-        },
-    ]
-    text = drafted(RECIPE | {"recipeInstructions": sections}, desk).text
-    assert text.index("Melt it.") < text.index("  Topping:") < text.index("Scatter it.")
+SECTIONS = [
+    {
+        "@type": "HowToSection",
+        "name": "Base",
+        "itemListElement": [{"@type": "HowToStep", "text": "Melt it."}],
+    },
+    {
+        "@type": "HowToSection",
+        "name": "Topping",
+        "itemListElement": [{"@type": "HowToStep", "text": "Scatter."}],
+    },
+]
+
+
+def test_sections_over_one_list_of_ingredients_are_stages_of_one_component(desk: Desk) -> None:
+    text = drafted(RECIPE | {"recipeInstructions": SECTIONS}, desk).text
+    assert text.count("method:") == 1
+    assert text.index("# in the notes: Base") < text.index("Melt it.")
+    assert text.index("Melt it.") < text.index("# in the notes: Topping") < text.index("Scatter.")
+
+
+def test_sections_over_lists_of_their_own_are_components(desk: Desk) -> None:
+    listed = ["For the base:", "100 g butter", "For the topping:", "80g light brown sugar"]
+    text = drafted(RECIPE | {"recipeInstructions": SECTIONS, "recipeIngredient": listed}, desk).text
+    assert text.index("Melt it.") < text.index("opping:") < text.index("Scatter.")
+    assert text.count("method:") == 2
+
+
+@pytest.mark.parametrize(("given", "key"), [("Oat bars", "makes: 12 bars"), ("Oat cake", "serves: 12")])
+def test_a_yield_of_a_bare_figure_counts_what_the_title_names(given: str, key: str, desk: Desk) -> None:
+    assert key in drafted(RECIPE | {"name": given, "recipeYield": "12"}, desk).text
 
 
 @pytest.mark.parametrize(

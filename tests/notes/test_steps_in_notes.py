@@ -2,6 +2,7 @@
 
 import pytest
 
+from sitegen.notes.facts import facts_in, facts_of_cells
 from sitegen.notes.heats_in_notes import heats_in
 from sitegen.notes.steps import NotedStep, Ovens, steps_in
 from sitegen.notes.times_in_notes import times_in
@@ -99,3 +100,16 @@ def test_a_cue_with_another_deed_behind_it_stays_in_words(desk: Desk) -> None:
 def test_a_cue_with_a_temperature_stays_in_words(desk: Desk) -> None:
     (step,) = steps("Heat the syrup until it reads 118C.", desk)
     assert (step.until, step.oven) == ("", "")
+
+
+@pytest.mark.parametrize(
+    "step", ["Bake at 160C fan for 20 minutes.", "Chill for 1 hour.", "Prove 45 minutes", "Rest 10 min"]
+)
+def test_a_step_with_a_time_is_never_taken_for_a_fact_about_the_whole(step: str, desk: Desk) -> None:
+    assert facts_in(step, desk) == ()
+
+
+def test_times_side_by_side_are_facts(desk: Desk) -> None:
+    facts = facts_of_cells(("Makes 9", "Prep 15 minutes", "Bake 20-22 minutes"), desk)
+    assert (facts[0].key, facts[0].value) == ("makes", "9 pieces")
+    assert [fact.reason for fact in facts[1:]] == ["times are worked out from the steps"] * 2

@@ -1,4 +1,4 @@
-"""The notes of `written/`, held against what a baker would write; `tests/bench/notes.py` prints all figures."""
+"""The notes of `written/` against what a baker would write; `tests/bench/notes.py` prints the figures."""
 
 import pytest
 
@@ -74,3 +74,13 @@ def test_steps_under_a_heading_go_where_it_says(desk: Desk) -> None:
     text = METHOD.replace("Cream the", "For the icing\nCream the")
     parts = placed(book_of(note_lines(text), desk))
     assert [len(part.said) for part in parts] == [0, 4]
+
+
+@pytest.mark.parametrize(
+    "said", ["sixteen100g not at 50C", "twenty ²³ grams", "ten ٣ grams", "1/2twelve", "fifty½ grams"]
+)
+def test_figures_run_together_with_number_words_do_no_harm(said: str, desk: Desk) -> None:
+    kept = with_figures(said, desk)
+    assert [letter for letter in said if letter.isdigit() or letter in "½"] == [
+        letter for letter in kept if letter.isdigit() or letter in "½"
+    ]
