@@ -5,9 +5,9 @@ from fractions import Fraction
 
 from sitegen.film.attribution import IMPLIED_GRAMS, Attributed
 from sitegen.film.figures import amount_text
+from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.names import LineKey, Mention
 from sitegen.film.scene import Scene
-from sitegen.film.sentences import NOT_THIS_BAKE, About
 from sitegen.film.spoken_amounts import Said
 from sitegen.film.values import Finding, FindingKind
 from sitegen.kitchen.amounts import Amount, Span
@@ -78,6 +78,12 @@ def _finding(scene: Scene, one: Attributed, mention: Mention) -> Finding | None:
         certain=certain,
         at=line.at,
     )
+
+
+def fits(scene: Scene, one: Attributed, key: LineKey) -> bool:
+    """Whether an amount as said is that of a line, or of a part of it."""
+    amounts = tuple(Amount(part.span, part.unit) for part in one.parts)
+    return any(off <= 1 for off in _offs(scene, amounts, [key], one).values())
 
 
 def _is_of_a_piece(scene: Scene, one: Attributed, mention: Mention) -> bool:

@@ -8,6 +8,7 @@ from sitegen.film.names import Mention
 from sitegen.film.phrases import Phrases
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import Said, SpokenAmount
+from sitegen.film.stems import stem
 from sitegen.kitchen.amounts import Span
 
 FAR_BEHIND = 5
@@ -16,6 +17,14 @@ FAR_BEFORE = 8
 """Words between a name and an amount of it that is said later."""
 FAR_REPAIR = 14
 """Words between a figure and the one that takes its place."""
+FAR_WARNING = 8
+"""Words between 'do not' and what is not to be done, none of them a new subject."""
+SUBJECTS = frozenset({"i", "you", "they", "we", "she", "he", "that's", "it's", "but", "until", "till"})
+FAR_YIELD = 3
+"""Words between 'makes' and how much."""
+PEOPLE = frozenset({"people", "children", "men", "women"})
+LEAST_PLURAL = 3
+"""Letters of a word below which its s is no ending."""
 IMPLIED_GRAMS = 10
 """From here on a bare figure beside an ingredient is meant in grams: 'butter, a hundred and thirty'."""
 OF_THEM = frozenset({"it", "them", "these", "those", "that", "this"})
@@ -23,7 +32,7 @@ CONVERTED = frozenset({"is", "or", "that's", "which", "about"})
 """Words with which the same amount is said again in other units."""
 JOINED = frozenset({"and", "plus"})
 FALLING_UNITS = (
-    ("l", "pint", "cup", "dl", "floz", "cl", "tbsp", "dsp", "tsp", "ml", "pinch"),
+    ("l", "pint", "cup", "stick", "dl", "floz", "cl", "tbsp", "dsp", "tsp", "ml", "pinch"),
     ("kg", "lb", "oz", "g"),
 )
 """Of one amount the larger unit is said first."""
@@ -155,7 +164,7 @@ def _mention_of(
 ) -> tuple[Mention | None, bool]:
     first, last = parts[0], parts[-1]
     behind = _behind(scene, last)
-    before = _before(scene, first, found)
+    before = None if _is_yield(scene, first) else _before(scene, first, found)
     if _of_them(scene, last) and before is not None:
         return before, True
     if behind is not None and before is not None and before.end == first.begin:
@@ -172,8 +181,37 @@ def _mention_of(
     if first.what is Said.BARE:
         is_one_of_many = before.begin > 0 and scene.words[before.begin - 1] == "and"
         is_amount = first.span.low >= IMPLIED_GRAMS and gap <= 4 and not is_one_of_many
+        between = scene.words[before.end : first.begin]
+        is_joined = all(word in scene.known.between or stem(word) in scene.known.little for word in between)
+        is_amount = is_amount and is_joined and not _counts_something(scene, first)
         return (before, False) if is_amount else (None, False)
     return before, gap <= 3
+
+
+def _is_yield(scene: Scene, amount: SpokenAmount) -> bool:
+    """'the pastry cream makes seven hundred and forty': what comes out is no amount of what goes in."""
+    return _ends_near(scene, scene.known.yields, amount.begin - FAR_YIELD, amount.begin, FAR_YIELD - 1)
+
+
+def is_warned(scene: Scene, amount: SpokenAmount) -> bool:
+    """'do not be tempted to go to two hundred': forbidden, in one breath."""
+    words, warnings = scene.words, scene.known.warnings
+    for index in warnings.within(words, amount.begin - FAR_WARNING, amount.begin):
+        gap = words[index + warnings.at(words, index) : amount.begin]
+        if SUBJECTS.isdisjoint(gap):
+            return True
+    return False
+
+
+def _counts_something(scene: Scene, amount: SpokenAmount) -> bool:
+    """'forty jars': a figure before a plural that nobody weighs by."""
+    word = scene.words[amount.end] if amount.end < len(scene.words) else ""
+    return word in PEOPLE or (
+        word.endswith("s")
+        and len(word) > LEAST_PLURAL
+        and stem(word) not in scene.known.little
+        and word not in scene.known.between
+    )
 
 
 def _of_them(scene: Scene, amount: SpokenAmount) -> bool:
@@ -190,7 +228,7 @@ def _before(scene: Scene, amount: SpokenAmount, found: Sequence[Attributed]) -> 
     for mention in scene.mentions_before(amount.begin):
         if mention.begin < sentence.begin or amount.begin - mention.end > FAR_BEFORE:
             return None
-        if not (mention.name.lines or mention.name.row):
+        if mention.name.doubtful or not (mention.name.lines or mention.name.row):
             continue
         has_its_own = not amount.is_part and any(other.mention is mention for other in found[-3:])
         is_same = CONVERTED.intersection(scene.words[mention.end : amount.begin])

@@ -5,18 +5,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import sqrt
 
+from sitegen.film.marks import About
 from sitegen.film.names import LineKey, Mention
-from sitegen.film.sentences import About, Sentence
+from sitegen.film.phrases import Phrases
+from sitegen.film.sentences import Sentence
 from sitegen.film.spoken_amounts import Said, SpokenAmount
-from sitegen.film.spoken_numbers import number_at
+from sitegen.film.steps import REST, Feature, step_features, steps_of
 from sitegen.film.vocabulary import SpokenWords
-from sitegen.film.words import tokens
-from sitegen.kitchen.method import Reference, RefKind, Step, Words
 from sitegen.kitchen.recipe import Recipe
 
-OF_LINE, OF_COMPONENT, OF_WORK, OF_FIRST_WORK, OF_WORD, OF_UNTIL = 1.6, 1.2, 1.1, 0.8, 0.8, 0.6
-OF_TITLE, OF_OVEN, OF_FULL, OF_TIME, OF_SAME = 0.5, 1.2, 1.4, 0.3, 1.3
-"""What a thing in common weighs, before it is shared among the steps that have it. Tuned on films."""
 SAID_BEFORE = 0.3
 """What is left of the weight of what was said in the sentences just before."""
 SENTENCES_BACK = 5
@@ -31,126 +28,16 @@ ELSEWHERE = {
     About.LIST: 0.3,
 }
 """What is left of a match in a sentence that speaks of something else."""
+WARNED = 0.5
+"""What is left of a match behind 'do not'."""
+FAR_WARNING = 6
 LISTED_AT_WORK = 0.8
 NOT_THE_WORK = About.ASIDE | About.OTHER_BATCH | About.ADVICE | About.LIST | About.AHEAD
-FEW = 3
-"""A step that begins with no more things than these is known by its time as well."""
 MOST = 5.0
 """A sentence is no surer of a step than this, however long it is."""
 
-Feature = tuple[str, object]
-
-
-@dataclass(frozen=True)
-class FilmStep:
-    """A step with its place in the recipe: number of its component and in the component, both from 0."""
-
-    component: int
-    number: int
-    step: Step
-
-
-def steps_of(recipe: Recipe) -> tuple[FilmStep, ...]:
-    """All steps of the recipe's own components, as written."""
-    return tuple(
-        FilmStep(place, number, step)
-        for place, component in enumerate(recipe.components)
-        for number, step in enumerate(component.steps)
-    )
-
-
-@dataclass(frozen=True)
-class StepFeatures:
-    """What a film says where it shows a step, with what each thing weighs. first: what it begins with."""
-
-    weights: Mapping[Feature, float]
-    first: frozenset[Feature]
-
-
-class _Features:
-    """Grows as a step is read."""
-
-    def __init__(self) -> None:
-        self.weights: dict[Feature, float] = {}
-        self.first: set[Feature] = set()
-        self.is_first = True
-
-    def take(self, feature: Feature, weight: float) -> None:
-        self.weights[feature] = max(self.weights.get(feature, 0.0), weight)
-        if self.is_first:
-            self.first.add(feature)
-
-
-def step_features(recipe: Recipe, film_step: FilmStep, known: SpokenWords) -> StepFeatures:
-    """What a film says where it shows the step: of its text in order, then of its other keys."""
-    step, component = film_step.step, recipe.components[film_step.component]
-    found = _Features()
-    is_work_first = True
-    for part in step.prose:
-        if isinstance(part, Reference):
-            _take_reference(found, part, film_step.component)
-            continue
-        for text in _sentences_of(part.text):
-            for word in known.norms(tokens(text)):
-                if word in known.works:
-                    found.take(
-                        ("work", known.works[word]), OF_WORK + (OF_FIRST_WORK if is_work_first else 0.0)
-                    )
-                    is_work_first = False
-                elif word not in known.little and not word[:1].isdigit():
-                    found.take(("word", word), OF_WORD)
-            if text.endswith("."):
-                found.is_first = False
-    bake = ("work", known.works.get("bak"))
-    found.is_first = bake in found.first
-    if step.oven:
-        found.take(("heat", ""), OF_OVEN)
-        found.take(("degrees", step.oven.degrees), OF_SAME)
-        found.take(bake, OF_WORK)
-    found.is_first = found.is_first or len(found.first) <= FEW
-    if step.heat == "fridge":
-        found.take(("work", known.works.get("fridg")), OF_WORK)
-    for minutes in times_of(step, known):
-        found.take(("time", ""), OF_TIME)
-        found.take(("minutes", minutes), OF_SAME)
-    found.is_first = False
-    if step.heat == "hob":
-        found.take(("word", "pan"), OF_WORD)
-    if step.fill:
-        found.take(("full", ""), OF_FULL)
-    for word in known.norms(tokens(step.until)):
-        if word not in known.little and word not in known.works and not word[:1].isdigit():
-            found.take(("word", word), OF_UNTIL)
-    found.take(("title", component.title), OF_TITLE)
-    return StepFeatures(found.weights, frozenset(found.first))
-
-
-def _take_reference(found: _Features, reference: Reference, component: int) -> None:
-    if reference.line is not None:
-        found.take(("line", (component, reference.line)), OF_LINE)
-    if reference.kind is RefKind.COMPONENT:
-        found.take(("component", reference.target), OF_COMPONENT)
-    if reference.kind in (RefKind.TEMPERATURE, RefKind.OVEN):
-        found.take(("heat", ""), OF_OVEN)
-    if reference.amount is not None:
-        found.take(("degrees", reference.amount.span.low), OF_SAME)
-
-
-def _sentences_of(text: str) -> list[str]:
-    """A run of prose at its full stops, which stay where they stand."""
-    parts = text.split(".")
-    return [f"{part}." for part in parts[:-1]] + parts[-1:]
-
-
-def times_of(step: Step, known: SpokenWords) -> Iterator[object]:
-    """The minutes that a step names, both ends of a range: of its wait, and of its text."""
-    if step.wait_min:
-        yield from {step.wait_min.low, step.wait_min.high}
-    prose = tokens(" ".join(part.text for part in step.prose if isinstance(part, Words)))
-    for index in range(len(prose)):
-        number = number_at(prose, index)
-        if number is not None and number.end < len(prose) and prose[number.end] in known.minutes:
-            yield number.high * known.minutes[prose[number.end]]
+FULL = frozenset({"full", "ful", "filled", "fill"})
+UP = frozenset({"way", "up"})
 
 
 @dataclass(frozen=True)
@@ -167,7 +54,7 @@ class Evidence:
     def __init__(self, recipe: Recipe, known: SpokenWords) -> None:
         self.steps = steps_of(recipe)
         self._known = known
-        self._recipe = recipe
+        self._title = Phrases.of([recipe.title], known.norm)
         features = [step_features(recipe, step, known) for step in self.steps]
         shared = Counter(feature for own in features for feature in own.weights)
         self._by_feature: dict[Feature, list[tuple[int, float, bool]]] = {}
@@ -179,11 +66,12 @@ class Evidence:
     def matches(
         self,
         found: Sequence[Sentence],
-        norms: Sequence[str],
+        words: Sequence[str],
         mentions: Sequence[Mention],
         amounts: Sequence[SpokenAmount],
     ) -> tuple[Match, ...]:
-        """For each sentence, how far it speaks of each step."""
+        """For each sentence, how far it speaks of each step. words: as they are heard."""
+        norms = self._known.norms(words)
         by_word_m = {mention.begin: mention for mention in mentions}
         by_word_a = {amount.begin: amount for amount in amounts}
         recent: list[set[Feature]] = []
@@ -191,12 +79,15 @@ class Evidence:
         for sentence in found:
             said = self._said(sentence, norms, by_word_m, by_word_a)
             is_work = any(kind == "work" for kind, _ in said)
+            warned = set(self._known.warnings.within(words, sentence.begin, sentence.end))
             before = set().union(*recent[-SENTENCES_BACK:]) if recent else set()
             row, first = [0.0] * len(self.steps), [0.0] * len(self.steps)
             heard_here: set[Feature] = set()
             for feature, word in said.items():
                 about = sentence.about_at(word)
                 weight = _left(about, is_work) * (SAID_BEFORE if feature in before else 1.0)
+                if not warned.isdisjoint(range(word - FAR_WARNING, word)):
+                    weight *= WARNED
                 for step, own, is_first in self._by_feature.get(feature, ()):
                     row[step] += own * weight
                     if is_first:
@@ -219,6 +110,9 @@ class Evidence:
         works = self._known.works
         index = sentence.begin
         while index < sentence.end:
+            if (titled := self._title.at(norms, index)) > 1:
+                index += titled
+                continue
             if index in amounts:
                 found.update(dict.fromkeys(_of_amount(amounts[index], norms), index))
             for phrase, work in self._known.work_phrases.items():
@@ -233,7 +127,9 @@ class Evidence:
                 index = mention.end
                 continue
             word = norms[index]
-            if word in works:
+            if word == "rest" and norms[index - 1 : index] == ("the",):
+                found[REST] = index
+            elif word in works:
                 found["work", works[word]] = index
             elif word not in self._known.little:
                 found["word", word] = index
@@ -249,8 +145,19 @@ def _of_amount(amount: SpokenAmount, norms: Sequence[str]) -> Iterator[Feature]:
     elif amount.what is Said.TEMPERATURE:
         yield ("heat", "")
         yield ("degrees", amount.span.low)
-    elif amount.is_part and "full" in norms[amount.end : amount.end + 2]:
+    elif amount.is_part and is_fill(amount, norms):
         yield ("full", "")
+    elif amount.is_part:
+        yield ("part", amount.span.low)
+
+
+def is_fill(amount: SpokenAmount, words: Sequence[str]) -> bool:
+    """Whether a part is that of a tin: 'two thirds full', 'half way up the sides'."""
+    behind = words[amount.end : amount.end + 4]
+    return bool(FULL.intersection(behind[:2])) or (
+        "up" in behind
+        and UP.issuperset(word for word in behind[: behind.index("up")] if word not in ("of", "the"))
+    )
 
 
 def _of_mention(mention: Mention) -> Iterator[Feature]:

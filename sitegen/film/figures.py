@@ -6,6 +6,7 @@ from sitegen.kitchen.amounts import Amount, Span
 from sitegen.kitchen.method import OvenSetting
 
 _SCALES = {"celsius": "C", "fahrenheit": "F"}
+_KILO_G = Fraction(1000)
 _HOUR_MIN = 60
 
 
@@ -25,7 +26,9 @@ def span_text(span: Span) -> str:
 
 
 def amount_text(amount: Amount) -> str:
-    """'180 g'; '3' for a count."""
+    """'180 g'; '3' for a count; less than a kilo in grams."""
+    if amount.unit == "kg" and amount.span.high < 1:
+        return f"{span_text(amount.span.times(_KILO_G))} g"
     return f"{span_text(amount.span)} {amount.unit}".strip()
 
 

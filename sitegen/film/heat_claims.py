@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.faults import Place
-from sitegen.film.attribution import Attributed
-from sitegen.film.evidence import FilmStep, steps_of
+from sitegen.film.attribution import Attributed, is_warned
 from sitegen.film.figures import heat_text, oven_text
+from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.scene import Scene
-from sitegen.film.sentences import NOT_THIS_BAKE, About
 from sitegen.film.spoken_amounts import Said, SpokenAmount
+from sitegen.film.steps import FilmStep, steps_of
 from sitegen.film.values import Finding, FindingKind
 from sitegen.kitchen.amounts import Amount
 from sitegen.kitchen.method import OvenSetting, Step
@@ -45,7 +45,11 @@ def heat_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]
         is_bare_oven = amount.what is Said.BARE and _is_bare_oven(scene, one)
         if amount.what is not Said.TEMPERATURE and not is_bare_oven:
             continue
-        if scene.about(amount.begin) & (NOT_THIS_BAKE | About.BACK) or amount.is_part:
+        if (
+            scene.about(amount.begin) & (NOT_THIS_BAKE | About.BACK)
+            or amount.is_part
+            or is_warned(scene, amount)
+        ):
             continue
         finding = _finding(scene, amount, sure=not is_bare_oven)
         if finding is not None:

@@ -4,8 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from sitegen.film.alignment import NOWHERE, Alignment, align
-from sitegen.film.evidence import IDLE, IDLE_WORD, Evidence, FilmStep, Match
-from sitegen.film.sentences import NOT_THIS_BAKE, About, Sentence
+from sitegen.film.evidence import IDLE, IDLE_WORD, Evidence, Match
+from sitegen.film.marks import NOT_THIS_BAKE, About
+from sitegen.film.sentences import Sentence
+from sitegen.film.steps import FilmStep
 
 LEAST_MATCH, LEAST_ALONE = 1.4, 0.6
 """What a sentence must have in common with a step to begin it: with half of the next one's, and alone."""

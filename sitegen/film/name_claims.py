@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Sequence
 
 from sitegen.faults import Place
-from sitegen.film.amount_claims import name_of
+from sitegen.film.amount_claims import fits, name_of
 from sitegen.film.attribution import Attributed
 from sitegen.film.figures import amount_text, number_text, span_text
+from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.names import LineKey, Mention
 from sitegen.film.scene import Scene
-from sitegen.film.sentences import NOT_THIS_BAKE, About
 from sitegen.film.spoken_amounts import Said
 from sitegen.film.stems import stem
 from sitegen.film.values import Finding, FindingKind
@@ -20,6 +20,8 @@ NO_WORDS = frozenset(
     {"no", "not", "without", "never", "neither", "nor", "isn't", "instead", "than", "like", "of"}
 )
 FAR_NO = 3
+FAR_WARNING = 9
+"""Words between 'do not add' and what is not added."""
 FAR_ADDING = 6
 """Words between 'put in' and what is put in."""
 MAKING = frozenset(
@@ -28,15 +30,16 @@ MAKING = frozenset(
 FAR_MAKING = 7
 
 
-def unsaid_findings(scene: Scene) -> Iterator[Finding]:
+def unsaid_findings(scene: Scene, said_amounts: Sequence[Attributed]) -> Iterator[Finding]:
     """Ingredients of which no word is said. What is only for the tin, or optional, is doubtful."""
     said: set[str] = set()
     heard: set[LineKey] = set()
+    amounts = {one.mention.begin: one for one in said_amounts if one.mention is not None and one.sure}
     for mention in scene.mentions:
         about = scene.about_since(mention.begin)
         if about & (NOT_THIS_BAKE & ~About.ADVICE):
             continue
-        heard |= mention.name.lines
+        heard |= _heard(scene, mention, amounts.get(mention.begin))
     for number, component in enumerate(scene.recipe.components):
         for index, line in enumerate(component.lines):
             name = name_of(line)
@@ -54,6 +57,22 @@ def unsaid_findings(scene: Scene) -> Iterator[Finding]:
             )
 
 
+def _heard(scene: Scene, mention: Mention, one: Attributed | None) -> frozenset[LineKey]:
+    """The lines that are named: of a name that several share, those that its amount can be of."""
+    name = mention.name
+    if name.doubtful and one is None and not _is_added(scene, mention):
+        return frozenset()
+    shared = name.lines - name.full
+    if len(shared) < 2:
+        return name.lines
+    if scene.known.warnings.any_in(scene.words, mention.begin - FAR_WARNING, mention.begin):
+        return name.full
+    if one is None or one.amount.is_part or one.amount.what is not Said.MEASURE:
+        return name.lines
+    fitting = frozenset(key for key in name.lines if fits(scene, one, key))
+    return fitting | name.full if fitting else name.lines
+
+
 def added_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
     """What goes in on film and stands in no line: said with an amount, or behind an adding word."""
     amounts = {
@@ -66,7 +85,7 @@ def added_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding
         row = mention.name.row
         if not row or row in found or scene.about(mention.begin) & (NOT_THIS_BAKE | About.BACK):
             continue
-        if _is_negated(scene, mention):
+        if _is_negated(scene, mention) or _is_implement(scene, mention):
             continue
         one = amounts.get(mention.begin)
         has_amount = one is not None and one.sure
@@ -121,6 +140,11 @@ def yield_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding
 def _is_negated(scene: Scene, mention: Mention) -> bool:
     before = scene.words[max(0, mention.begin - FAR_NO) : mention.begin]
     return bool((NO_WORDS - {"of"}).intersection(before))
+
+
+def _is_implement(scene: Scene, mention: Mention) -> bool:
+    """'a tea towel'."""
+    return any(norm in scene.known.implements for norm in scene.norms[mention.end : mention.end + 1])
 
 
 def _is_added(scene: Scene, mention: Mention) -> bool:

@@ -4,9 +4,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from sitegen.film.amount_claims import amount_findings
-from sitegen.film.attribution import attributed
+from sitegen.film.attribution import Attributed, attributed
 from sitegen.film.evidence import Evidence
 from sitegen.film.heat_claims import heat_findings
+from sitegen.film.lists import with_lists
 from sitegen.film.moments import found_steps
 from sitegen.film.name_claims import added_findings, unsaid_findings, yield_findings
 from sitegen.film.names import name_index, other_recipes
@@ -51,8 +52,9 @@ def read_film(recipe: Recipe, bases: Iterable[Recipe], cues: Sequence[Cue], with
     cut = sentences(heard, known, other_recipes(recipe, with_.titles, known))
     mentions = name_index(recipe, bases, tables.larder, known).mentions(norms)
     amounts = spoken_amounts(words, known, tables.measures)
+    cut = with_lists(recipe, cut, mentions, amounts)
     evidence = Evidence(recipe, known)
-    rows = evidence.matches(cut, norms, mentions, amounts)
+    rows = evidence.matches(cut, words, mentions, amounts)
     steps = found_steps(evidence, rows, cut)
     scene = Scene(
         recipe=recipe,
@@ -82,15 +84,15 @@ def read_film(recipe: Recipe, bases: Iterable[Recipe], cues: Sequence[Cue], with
 
 def _findings(scene: Scene, follows_recipe: bool) -> Iterable[Finding]:
     """All of them; of a film that does not talk through the recipe, nothing is certain or missing."""
-    if not follows_recipe:
-        yield from (replace(finding, certain=False) for finding in _said_otherwise(scene))
-        return
-    yield from _said_otherwise(scene)
-    yield from unsaid_findings(scene)
-
-
-def _said_otherwise(scene: Scene) -> Iterable[Finding]:
     said = attributed(scene)
+    if not follows_recipe:
+        yield from (replace(finding, certain=False) for finding in _said_otherwise(scene, said))
+        return
+    yield from _said_otherwise(scene, said)
+    yield from unsaid_findings(scene, said)
+
+
+def _said_otherwise(scene: Scene, said: Sequence[Attributed]) -> Iterable[Finding]:
     yield from amount_findings(scene, said)
     yield from share_findings(scene, said)
     yield from heat_findings(scene, said)

@@ -4,10 +4,11 @@ from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from sitegen.film.evidence import FilmStep
+from sitegen.film.marks import About
 from sitegen.film.names import Mention
-from sitegen.film.sentences import About, Sentence
+from sitegen.film.sentences import Sentence
 from sitegen.film.spoken_amounts import SpokenAmount
+from sitegen.film.steps import FilmStep
 from sitegen.film.vocabulary import SpokenWords
 from sitegen.film.words import Heard
 from sitegen.kitchen.editions import Edition

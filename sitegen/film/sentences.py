@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from enum import Flag, IntEnum, auto
+from enum import IntEnum
 from functools import reduce
 from operator import or_
 
+from sitegen.film.marks import CONDITIONS, JOINTS, LISTED, NOT_THIS_BAKE, About, Mark, marks_in, tables_of
 from sitegen.film.phrases import Phrases
 from sitegen.film.spoken_numbers import number_at
 from sitegen.film.vocabulary import SpokenWords
@@ -17,6 +18,8 @@ LEAST_WORDS = 3
 LONG_SENTENCE = 14
 """Words after which a weaker sign begins a new sentence."""
 SHORT_SENTENCE, MIDDLING_SENTENCE = 5, 9
+LONGEST_TAIL = 3
+"""Words that are no sentence of their own: 'twelve kilos of flour | last week'."""
 LONG_SCOPE = 25
 """Words behind 'if' or 'last year' that may still be of it, where nothing but a weak sign stands between."""
 SHORT_IF = 12
@@ -24,49 +27,32 @@ SHORT_IF = 12
 OBJECTS = frozenset({"it", "them", "that", "this", "these", "those"})
 LETTING = frozenset({"let", "make", "help", "watch", "have", "leave", "see", "lets", "makes", "helps"})
 """'Let it stand' asks for one thing; 'whisk it, stand the bowl' for two."""
-CONDITIONS = frozenset({"if", "say", "suppose", "unless", "should"})
-JOINTS = frozenset({"and", "but", "so", "then", "or", "because"})
-
-
-class About(Flag):
-    """What a sentence speaks of beside the work in hand."""
-
-    NOTHING = 0
-    ASIDE = auto()
-    ADVICE = auto()
-    OTHER_BATCH = auto()
-    AHEAD = auto()
-    BACK = auto()
-    LISTING = auto()
-    LIST = auto()
-
-
-REACH = {About.ASIDE: (30, 12), About.ADVICE: (16, 7), About.OTHER_BATCH: (16, 9)}
-"""How many words behind it, and before it, such a word is of. Others are of the whole sentence."""
-NOT_THIS_BAKE = About.ASIDE | About.ADVICE | About.OTHER_BATCH
-
-
-@dataclass(frozen=True)
-class Mark:
-    """A word that says that its sentence speaks of something else.
-
-    is_spent: whether work was asked for since, which was of it.
-    """
-
-    word: int
-    about: About
-    is_spent: bool = False
-
-    def reaches(self, word: int) -> bool:
-        """Whether it is said near enough to another word of its sentence."""
-        if self.about not in REACH:
-            return True
-        behind, before = REACH[self.about]
-        return -before <= word - self.word <= behind
-
-
-LISTED = Mark(0, About.LIST)
-"""Goes on from sentence to sentence, until work begins."""
+HANGING = frozenset(
+    {
+        "until",
+        "till",
+        "when",
+        "if",
+        "as",
+        "while",
+        "before",
+        "after",
+        "than",
+        "what",
+        "how",
+        "that",
+        "where",
+        "once",
+        "long",
+        "which",
+        "who",
+        "because",
+    }
+)
+"""Behind these, a verb with its subject begins no sentence: 'as long as it takes'."""
+VERBS = frozenset({"will", "wants", "needs", "takes", "should"})
+OF_A_STATE = frozenset({"has", "have", "had", "is", "are", "was", "were"})
+"""'It has not. Pour in the milk': behind these and 'not' stands no work that is forbidden."""
 
 
 @dataclass(frozen=True)
@@ -98,7 +84,7 @@ class Sentence:
 
     def is_over(self, mark: Mark, word: int) -> bool:
         """Whether work is asked for between an aside and a word."""
-        return mark.about is About.ASIDE and any(mark.word < work <= word for work in self.works)
+        return mark.about is About.ASIDE and any(mark.end < work <= word for work in self.works)
 
 
 class _Sign(IntEnum):
@@ -138,16 +124,17 @@ def sentences(heard: Sequence[Heard], known: SpokenWords, others: Phrases) -> tu
     words = [word.text for word in heard]
     cuts = list(_cuts(heard, words, known))
     ends = [*(cut.begin for cut in cuts[1:]), len(words)]
-    tables = _tables(known, others)
+    tables = tables_of(known, others)
     found: list[Sentence] = []
     carried: list[Mark] = []
     for cut, end in zip(cuts, ends, strict=True):
         carried = [mark for each in carried if (mark := _carried(each, cut)) is not None]
         if LISTED in carried and not _is_list(words, cut.begin, end, known):
             carried.remove(LISTED)
-        own = tuple(_marks(words, cut.begin, end, tables))
+        own = tuple(marks_in(words, cut.begin, end, tables, known))
         marks = (*carried, *own)
-        if found and cut.sign is _Sign.WEAK:
+        is_tail = cut.sign is _Sign.BEGINNING and end - cut.begin <= LONGEST_TAIL
+        if found and (cut.sign is _Sign.WEAK or is_tail):
             found[-1] = replace(found[-1], marks=(*found[-1].marks, *own))
         opens = bool(known.strong_openers.at(words, cut.begin) or known.fresh_starts.at(words, cut.begin))
         about = reduce(or_, (mark.about for mark in marks), About.NOTHING)
@@ -196,9 +183,9 @@ def _is_asked(words: Sequence[str], index: int, known: SpokenWords) -> bool:
     before, following = words[index - 1] if index else "", words[index + 1]
     if before in OBJECTS and index > 1 and words[index - 2] in LETTING:
         return False
-    return (before in JOINTS or before not in known.leads_up) and (
-        following in known.led_to or following[:1].isdigit()
-    )
+    is_free = before in JOINTS or before not in known.leads_up
+    is_free = is_free or (before == "not" and index > 1 and words[index - 2] in OF_A_STATE)
+    return is_free and (following in known.led_to or following[:1].isdigit())
 
 
 def _cuts(heard: Sequence[Heard], words: Sequence[str], known: SpokenWords) -> Iterator[_Cut]:
@@ -227,7 +214,11 @@ def _sign(words: Sequence[str], index: int, known: SpokenWords) -> _Sign:
         return _Sign.NONE
     if known.strong_openers.at(words, index):
         return _Sign.STRONG
-    if known.beginners.at(words, index):
+    if known.subjects.at(words, index) and before not in HANGING:
+        return _Sign.WORK
+    if (before == "that" or before not in HANGING) and (
+        known.beginners.at(words, index) or _is_subject(words, index, known)
+    ):
         return _Sign.BEGINNING
     if words[index] == "and" and index + 1 < len(words):
         is_work = _is_asked(words, index + 1, known) or known.behind_and.at(words, index + 1)
@@ -236,6 +227,13 @@ def _sign(words: Sequence[str], index: int, known: SpokenWords) -> _Sign:
         return _Sign.WORK
     is_figure = _stands_free(before, known) and _is_figure(words, index)
     return _Sign.WEAK if is_figure or known.openers.at(words, index) else _Sign.NONE
+
+
+def _is_subject(words: Sequence[str], index: int, known: SpokenWords) -> bool:
+    """'the custard will want an hour': a name with a verb behind it, that hangs on no word before it."""
+    verb = words[index + 2] if index + 2 < len(words) else ""
+    is_free = _stands_free(words[index - 1], known) and not known.relatives.at(words, index - 1)
+    return words[index] == "the" and verb in VERBS and is_free
 
 
 def _stands_free(before: str, known: SpokenWords) -> bool:
@@ -247,23 +245,3 @@ def _is_figure(words: Sequence[str], index: int) -> bool:
     """Whether an amount begins there: 'three hundred grams of cream', and not 'one of those'."""
     number = number_at(words, index)
     return number is not None and number.high > 1 and number_at(words, index - 1) is None
-
-
-def _tables(known: SpokenWords, others: Phrases) -> tuple[tuple[Phrases, About], ...]:
-    return (
-        (known.asides, About.ASIDE),
-        (others, About.ASIDE),
-        (known.advice, About.ADVICE),
-        (known.other_batches, About.OTHER_BATCH),
-        (known.ahead, About.AHEAD),
-        (known.back, About.BACK),
-        (known.listing, About.LISTING),
-        (known.strong_listing, About.LIST),
-    )
-
-
-def _marks(
-    words: Sequence[str], begin: int, end: int, tables: Sequence[tuple[Phrases, About]]
-) -> Iterator[Mark]:
-    for phrases, about in tables:
-        yield from (Mark(index, about) for index in phrases.within(words, begin, end))

@@ -6,18 +6,15 @@ from fractions import Fraction
 from sitegen.faults import Place
 from sitegen.film.amount_claims import candidates, name_of
 from sitegen.film.attribution import Attributed
-from sitegen.film.evidence import FilmStep
+from sitegen.film.evidence import is_fill
 from sitegen.film.figures import number_text
+from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.names import LineKey
 from sitegen.film.scene import Scene
-from sitegen.film.sentences import NOT_THIS_BAKE, About
 from sitegen.film.spoken_amounts import SpokenAmount
+from sitegen.film.steps import FilmStep
 from sitegen.film.values import Finding, FindingKind
 from sitegen.kitchen.recipe import PartLine
-
-FULL = frozenset({"full", "ful", "filled"})
-UP = frozenset({"way", "up"})
-FAR_FILL_STEPS = 1
 
 
 def share_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
@@ -26,17 +23,9 @@ def share_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding
         amount = one.amount
         if not amount.is_part or scene.about(amount.begin) & NOT_THIS_BAKE:
             continue
-        finding = _fill(scene, amount) if _is_fill(scene, amount) else _taken(scene, one)
+        finding = _fill(scene, amount) if is_fill(amount, scene.words) else _taken(scene, one)
         if finding is not None:
             yield finding
-
-
-def _is_fill(scene: Scene, amount: SpokenAmount) -> bool:
-    behind = scene.words[amount.end : amount.end + 4]
-    return bool(FULL.intersection(behind[:2])) or (
-        "up" in behind
-        and UP.issuperset(word for word in behind[: behind.index("up")] if word not in ("of", "the"))
-    )
 
 
 def _fill(scene: Scene, amount: SpokenAmount) -> Finding | None:

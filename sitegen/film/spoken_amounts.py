@@ -183,7 +183,7 @@ class _Reader:
 
     def _temperature(self, number: SpokenNumber) -> SpokenAmount | None:
         """A figure with degrees, a scale or a kind of oven behind it, or 'fan' before it."""
-        index, scale, fan, is_heat = number.end, "", None, False
+        index, scale, fan, is_heat, is_without = number.end, "", None, False, False
         while index < number.end + FAR_FAN + 3:
             word = self._word(index)
             if word in self.known.degrees:
@@ -193,7 +193,7 @@ class _Reader:
             elif word in self.known.fahrenheit and (len(word) > 1 or is_heat or index == number.end):
                 scale, is_heat = "fahrenheit", True
             elif word in self.known.fan:
-                fan, is_heat = True, True
+                fan, is_heat = not is_without, True
             elif word in self.known.conventional:
                 fan, is_heat = False, True
             elif word in ("in", "on", "a", "an", "the", "if", "your", "my", "with", "for") and is_heat | (
@@ -201,15 +201,19 @@ class _Reader:
             ):
                 index += 1
                 continue
+            elif self.known.negations.any_in(self.words, index, index + 1) and self._near_kind(index):
+                is_without = True
+                index += 1
+                continue
             else:
                 break
             index += 1
             end = index
         if not is_heat:
-            before = [self._word(number.begin - back) for back in (1, 2, 3)]
-            if number.high < OVEN_FROM or not self.known.fan.intersection(before):
+            before = [self._word(number.begin - back) for back in (1, 2, 3, 4, 5)]
+            if number.high < OVEN_FROM or not self.known.fan.intersection(before[:3]):
                 return None
-            fan, end = True, number.end
+            fan, end = not self.known.negations.any_in(before, 0, len(before)), number.end
         if number.low < 0 or (fan is not None and number.high < 20):
             return None
         return SpokenAmount(

@@ -5,14 +5,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.faults import Place
-from sitegen.film.attribution import Attributed
-from sitegen.film.evidence import FilmStep
+from sitegen.film.attribution import Attributed, is_warned
 from sitegen.film.figures import minutes_text
+from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.scene import Scene
-from sitegen.film.sentences import NOT_THIS_BAKE, About
 from sitegen.film.spoken_amounts import Said, SpokenAmount
 from sitegen.film.spoken_numbers import number_at
+from sitegen.film.steps import FilmStep
 from sitegen.film.values import Finding, FindingKind
+from sitegen.film.vocabulary import SpokenWords
 from sitegen.film.words import tokens
 from sitegen.kitchen.amounts import Span, single
 from sitegen.kitchen.method import Step, Words
@@ -21,13 +22,21 @@ HANDS_ON_MOST = Fraction(2)
 """Work that is said to take so many times as long, or as short, is another work."""
 FAR_FROM_BEGINNING = 45
 """Words behind the first of a step within which a time without any work is of it."""
-UNLIKE, FAR_OFF = Fraction(4), Fraction(6, 5)
-"""So many times as long is another time; and so many, one that is not said for about the written one."""
+UNLIKE, UNLIKE_IN_TEXT, FAR_OFF = Fraction(4), Fraction(2), Fraction(6, 5)
+"""So many times as long is another time than the wait of a step, or one in its text; and so many, one that is
+not said for about the written one."""
 FAR_WORK, NEAR_WORK = 16, 6
 """Words before and behind a time in which the work is said that it is of."""
 LEAVE = "leav"
 """The stem of the work that any wait is."""
+COLD, COOL = "cold", "cool"
+"""What is cold was chilled, or cooled."""
 NO_LENGTH = (("left",), ("ago",), ("old",), ("past",), ("away",))
+LONG_UNIT_MIN = Fraction(600)
+"""From here on, minutes, a unit is one of nights and days."""
+_HOUR_MIN = Fraction(60)
+FAR_FOLLOWING = 3
+"""Words between a time and the beginning of the step that it is of."""
 IN_ALL = Fraction(1, 10)
 """Of a sum of waits that is said as one."""
 
@@ -43,25 +52,35 @@ class _Written:
 
 def time_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
     """Every time that the step in hand does not have."""
+    times = [one.amount for one in said if one.amount.what is Said.TIME]
     for one in said:
         amount = one.amount
         if amount.what is not Said.TIME:
             continue
         about = scene.about(amount.begin)
-        if about & (NOT_THIS_BAKE | About.BACK | About.AHEAD):
+        if about & (NOT_THIS_BAKE | About.BACK | About.AHEAD) or _is_limit(scene, amount):
             continue
-        finding = _finding(scene, amount)
+        if is_warned(scene, amount):
+            continue
+        finding = _finding(scene, amount, times)
         if finding is not None:
             yield finding
 
 
-def _finding(scene: Scene, amount: SpokenAmount) -> Finding | None:
+def _finding(scene: Scene, amount: SpokenAmount, times: Sequence[SpokenAmount]) -> Finding | None:
     now, soon = scene.step_at(amount.begin), scene.next_step(amount.begin)
     if now is None:
         return None
     works = _works_said(scene, amount)
-    own = list(_of_step(scene, now))
-    fitting = [written for written in own if written.works & works] or own
+    own = [written for written in _of_step(scene, now) if _may_be(scene, amount, written)]
+    is_over = not any(
+        written.works & works or (written.is_wait and not _is_said(scene, amount, written, times))
+        for written in own
+    )
+    if is_over and not _is_hands_on(amount, now.step):
+        own, now = list(_of_following(scene, amount, soon)), soon or now
+    fitting = [written for written in own if written.works & works]
+    fitting = fitting or [written for written in own if written.works]
     is_of_now = any(written.works & works for written in own)
     steps = _neighbours(scene, now)
     others = [*steps[1:], *([soon] if soon is not None and soon not in steps else [])]
@@ -71,13 +90,18 @@ def _finding(scene: Scene, amount: SpokenAmount) -> Finding | None:
         for written in _of_step(scene, step)
         if not is_of_now or written.works & works or not written.works
     ]
-    if any(_agrees(amount, written.span) for written in allowed) or _is_hands_on(amount, now.step):
+    if any(_agrees(amount, written.span) for written in allowed) or _is_kept(scene, amount):
+        return None
+    is_named = any(written.works & works for written in own if not written.is_wait)
+    if not is_named and _is_hands_on(amount, now.step):
         return None
     if not fitting or scene.words[amount.end : amount.end + 1] in NO_LENGTH:
         return None
     best = min(fitting, key=lambda written: _ratio(amount.span, written.span))
     is_same_work = bool(best.works & works)
-    if not is_same_work and not (best.is_wait and _is_told_at_once(scene, amount, works, best.span)):
+    is_near = is_over or _is_told_at_once(scene, amount, works)
+    unlike = UNLIKE if best.is_wait else UNLIKE_IN_TEXT
+    if not is_same_work and not (is_near and _ratio(amount.span, best.span) <= unlike):
         return None
     component = scene.recipe.components[best.step.component]
     return Finding(
@@ -86,11 +110,48 @@ def _finding(scene: Scene, amount: SpokenAmount) -> Finding | None:
         moment_s=scene.second(amount.begin),
         said=minutes_text(amount.span),
         written=minutes_text(best.span),
-        certain=(is_same_work or len(own) == 1)
+        certain=(is_same_work or (len(own) == 1 and not is_over))
         and (not amount.is_about or _ratio(amount.span, best.span) > FAR_OFF)
         and (amount.span.high > 1 or not amount.is_article),
         at=best.at,
     )
+
+
+def _is_limit(scene: Scene, amount: SpokenAmount) -> bool:
+    """'not before the half hour': until when or from when, and not how long."""
+    begin = amount.begin - 1 if scene.words[amount.begin - 1 : amount.begin] == ("the",) else amount.begin
+    return any(
+        index + scene.known.limits.at(scene.words, index) >= begin
+        for index in scene.known.limits.within(scene.words, begin - 2, begin)
+    )
+
+
+def _may_be(scene: Scene, amount: SpokenAmount, written: _Written) -> bool:
+    """Whether a time can be that one at all: who speaks of days means no hour in the oven."""
+    unit_min = scene.known.minutes.get(scene.words[amount.end - 1], Fraction(1))
+    return unit_min <= LONG_UNIT_MIN or written.span.high >= LONG_UNIT_MIN
+
+
+def _is_kept(scene: Scene, amount: SpokenAmount) -> bool:
+    """Whether a time is how long something keeps, as written."""
+    kept = [place for component in scene.recipe.components for place in component.keeping]
+    return any(_agrees(amount, place.hours.times(_HOUR_MIN)) for place in kept)
+
+
+def _is_said(scene: Scene, amount: SpokenAmount, written: _Written, times: Sequence[SpokenAmount]) -> bool:
+    """Whether the written time was said before in its step, so that another figure is another time."""
+    begun = scene.begun_at(amount.begin)
+    return any(begun <= other.begin < amount.begin and _agrees(other, written.span) for other in times)
+
+
+def _of_following(scene: Scene, amount: SpokenAmount, soon: FilmStep | None) -> Iterator[_Written]:
+    """The waits of the step that begins right behind a time: 'leave it thirty minutes, then lift it out'."""
+    if soon is not None and scene.step_at(min(amount.end + FAR_FOLLOWING, len(scene.words) - 1)) is soon:
+        yield from (
+            written
+            for written in _of_step(scene, soon)
+            if written.is_wait and _may_be(scene, amount, written)
+        )
 
 
 def _neighbours(scene: Scene, now: FilmStep) -> list[FilmStep]:
@@ -110,7 +171,8 @@ def _of_step(scene: Scene, film_step: FilmStep) -> Iterator[_Written]:
     norms = known.norms(prose)
     works = frozenset(known.works[word] for word in norms if word in known.works)
     if step.wait_min is not None:
-        waits = [LEAVE]
+        until = known.norms(tokens(step.until))
+        waits = [LEAVE, *(word for word in until if word in known.works)]
         waits += ["bak"] if step.oven else []
         waits += ["fridg"] if step.heat == "fridge" else []
         own = works | {known.works[stem] for stem in waits if stem in known.works}
@@ -121,11 +183,21 @@ def _of_step(scene: Scene, film_step: FilmStep) -> Iterator[_Written]:
         minutes = known.minutes.get(prose[number.end]) if number and number.end < len(prose) else None
         if number is not None and minutes is not None:
             span = Span(number.low, number.high).times(minutes)
-            yield _Written(span, works, film_step, step.at, False)
+            named = _works_before(norms, index, known) or works
+            yield _Written(span, named, film_step, step.at, False)
         index = number.end if number is not None else index + 1
     for limit in (step.within_min, step.holds_min):
         if limit is not None:
             yield _Written(single(limit), frozenset(), film_step, step.at, False)
+
+
+def _works_before(norms: Sequence[str], index: int, known: SpokenWords) -> frozenset[int]:
+    """The work that a written time is of: what stands last before it."""
+    for before in range(index - 1, max(0, index - FAR_WORK) - 1, -1):
+        works = known.works_at(norms, before)
+        if works:
+            return works
+    return frozenset()
 
 
 def _agrees(amount: SpokenAmount, written: Span) -> bool:
@@ -149,10 +221,10 @@ def _is_said_of_wait(amount: SpokenAmount, step: Step) -> bool:
     return step.wait_min is not None and amount.span.high * 4 > step.wait_min.low
 
 
-def _is_told_at_once(scene: Scene, amount: SpokenAmount, works: frozenset[int], written: Span) -> bool:
-    """Whether a time without work of its own follows the beginning of its step, and is at all like it."""
+def _is_told_at_once(scene: Scene, amount: SpokenAmount, works: frozenset[int]) -> bool:
+    """Whether a time without work of its own follows the beginning of its step."""
     since = amount.begin - scene.begun_at(amount.begin)
-    return not works and since <= FAR_FROM_BEGINNING and _ratio(amount.span, written) <= UNLIKE
+    return not works and since <= FAR_FROM_BEGINNING
 
 
 def _works_said(scene: Scene, amount: SpokenAmount) -> frozenset[int]:
@@ -163,6 +235,8 @@ def _works_said(scene: Scene, amount: SpokenAmount) -> frozenset[int]:
         works = known.works_at(scene.norms, index)
         if works:
             found |= works
+            if scene.norms[index] == COLD:
+                found.add(known.works[COOL])
             break
     for index in range(amount.end, min(sentence.end, amount.end + NEAR_WORK)):
         found |= known.works_at(scene.norms, index)

@@ -37,6 +37,12 @@ class SpokenWords:
     repairs: Phrases
     weak_repairs: Phrases
     not_this: Phrases
+    negations: Phrases
+    warnings: Phrases
+    yields: Phrases
+    limits: Phrases
+    relatives: Phrases
+    implements: frozenset[str]
     asides: Phrases
     advice: Phrases
     other_batches: Phrases
@@ -50,6 +56,7 @@ class SpokenWords:
     led_to: frozenset[str]
     beginners: Phrases
     stages: Phrases
+    subjects: Phrases
     behind_and: Phrases
     fresh_starts: Phrases
     strong_listing: Phrases

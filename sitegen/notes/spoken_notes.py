@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.film.attribution import IMPLIED_GRAMS, Attributed, attributed
+from sitegen.film.marks import About
 from sitegen.film.names import name_index
 from sitegen.film.phrases import Phrases
 from sitegen.film.scene import Scene
-from sitegen.film.sentences import About, Sentence, sentences
+from sitegen.film.sentences import Sentence, sentences
 from sitegen.film.spoken_amounts import Said as What
 from sitegen.film.spoken_amounts import SpokenAmount, spoken_amounts
 from sitegen.film.values import Cue

@@ -34,6 +34,12 @@ class SpokenFile(FileModel):
     repairs: list[str]
     weak_repairs: list[str]
     not_this: list[str]
+    negations: list[str]
+    warnings: list[str]
+    yields: list[str]
+    limits: list[str]
+    relatives: list[str]
+    implements: list[str]
     asides: list[str]
     advice: list[str]
     other_batches: list[str]
@@ -49,6 +55,7 @@ class SpokenFile(FileModel):
     behind_and: list[str]
     fresh_starts: list[str]
     stages: list[str]
+    subjects: list[str]
     strong_listing: list[str]
     leads_up: list[str]
     works: list[list[str]]
@@ -86,6 +93,12 @@ def spoken_words() -> SpokenWords:
         repairs=Phrases.of(file.repairs),
         weak_repairs=Phrases.of(file.weak_repairs),
         not_this=Phrases.of(file.not_this),
+        negations=Phrases.of(file.negations),
+        warnings=Phrases.of(file.warnings),
+        yields=Phrases.of(file.yields),
+        limits=Phrases.of(file.limits),
+        relatives=Phrases.of(file.relatives),
+        implements=_stems(file.implements),
         asides=Phrases.of([*file.asides, *(f"{phrase}'s" for phrase in file.asides)]),
         advice=Phrases.of(file.advice),
         other_batches=Phrases.of(file.other_batches),
@@ -99,6 +112,7 @@ def spoken_words() -> SpokenWords:
         led_to=frozenset(file.led_to),
         beginners=Phrases.of(file.beginners),
         stages=Phrases.of(file.stages),
+        subjects=Phrases.of(file.subjects),
         behind_and=Phrases.of([*file.stages, *file.behind_and]),
         fresh_starts=Phrases.of(file.fresh_starts),
         strong_listing=Phrases.of(file.strong_listing),

@@ -75,6 +75,8 @@ def test_a_slip_is_found_with_both_figures(
         ("bake", "a hundred and fifty fan", "a hundred and seventy conventional"),
         ("bake", "a hundred and fifty fan", "three twenty five fahrenheit"),
         ("bake", "a hundred and fifty fan", "gas mark three"),
+        ("bake", "a hundred and fifty fan", "a hundred and seventy without a fan"),
+        ("bake", "until it springs", "and do not look at it before the quarter hour"),
         ("bake", "for twenty two to twenty four minutes", "for twenty three minutes"),
         ("chill", "two hours", "a couple of hours"),
         ("fill", "full", "full my neighbour fills hers three quarters full"),
@@ -120,6 +122,13 @@ TALK = [
     "grandma made hers with lard two hundred grams of it",
     "the old card said a hundred and seventy grams of flour and that was wrong",
     "so that is one two three four five six cases filled",
+    "some people put a teaspoon of nutmeg in and i do not",
+    "a pound of flour was two shillings when my mother was a girl",
+    "we got through twelve kilos of flour last week",
+    "leave it in the tin and it will be fine for two days",
+    "do not be tempted to go to two hundred degrees it will burn",
+    "put a tea towel over the bowl",
+    "this bowl holds about four litres",
 ]
 
 
@@ -161,6 +170,7 @@ def test_what_is_said_beside_is_let_pass_wherever_it_is_said(line: str) -> None:
             "sunflower oil",
             "150 g",
         ),
+        ("sift", "now sift in half a kilo of flour and 160 grams of sugar", "plain flour", "500 g"),
         ("fill", "then fill each case three quarters of the way up", "Bay sponge", "3/4"),
         (
             "bake",
@@ -232,6 +242,22 @@ def test_steps_begin_with_their_lines() -> None:
     lines = ["whisk", "sift", "fill", "bake", "cool", "milk", "yolks", "chill", "beat", "core"]
     begins = [list(LINES).index(line) * 9 for line in lines]
     assert [each.begins_s for each in film().moments] == begins
+
+
+def test_a_list_that_is_read_out_is_no_work() -> None:
+    listed = (
+        "two eggs a hundred and twenty grams of buttermilk a hundred and fifty grams of plain flour a "
+        "hundred and sixty of caster sugar half a teaspoon of bicarbonate of soda a hundred and sixty grams "
+        "of whole milk thirteen grams of cornflour and eighty grams of blackcurrant puree"
+    )
+    reading = film(start=listed)
+    assert told(reading) == []
+    assert [each.begins_s for each in reading.moments] == [each.begins_s for each in film().moments]
+
+
+def test_work_that_is_forbidden_begins_no_step() -> None:
+    reading = film(soda=f"{LINES['soda']} do not fill the cases yet")
+    assert [each.begins_s for each in reading.moments] == [each.begins_s for each in film().moments]
 
 
 def test_a_film_of_something_else_tells_nothing_certain() -> None:

@@ -1,0 +1,90 @@
+"""What a sentence speaks of beside the bake: the words that say so, and how far they reach."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import Flag, auto
+
+from sitegen.film.phrases import Phrases
+from sitegen.film.vocabulary import SpokenWords
+
+CONDITIONS = frozenset({"if", "say", "suppose", "unless", "should"})
+JOINTS = frozenset({"and", "but", "so", "then", "or", "because"})
+
+
+class About(Flag):
+    """What a sentence speaks of beside the work in hand."""
+
+    NOTHING = 0
+    ASIDE = auto()
+    ADVICE = auto()
+    OTHER_BATCH = auto()
+    AHEAD = auto()
+    BACK = auto()
+    LISTING = auto()
+    LIST = auto()
+
+
+REACH = {About.ASIDE: (30, 12), About.ADVICE: (16, 7), About.OTHER_BATCH: (16, 9)}
+"""How many words behind it, and before it, such a word is of. Others are of the whole sentence."""
+CLAUSE = 12
+"""Words behind 'which' that are of its clause: 'a spoon of rum | which is how we do it at christmas'."""
+NOT_THIS_BAKE = About.ASIDE | About.ADVICE | About.OTHER_BATCH
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A word that says that its sentence speaks of something else.
+
+    is_spent: whether work was asked for since, which was of it. since: the first word that it can be of.
+    end: of its phrase.
+    """
+
+    word: int
+    about: About
+    is_spent: bool = False
+    since: int = 0
+    end: int = 0
+
+    def reaches(self, word: int) -> bool:
+        """Whether it is said near enough to another word of its sentence."""
+        if self.about not in REACH:
+            return True
+        behind, before = REACH[self.about]
+        return word >= self.since and -before <= word - self.word <= behind
+
+
+LISTED = Mark(0, About.LIST)
+"""Goes on from sentence to sentence, until work begins."""
+
+
+def tables_of(known: SpokenWords, others: Phrases) -> tuple[tuple[Phrases, About], ...]:
+    """Phrases with what they say that is spoken of. others: names of other recipes."""
+    return (
+        (known.asides, About.ASIDE),
+        (others, About.ASIDE),
+        (known.advice, About.ADVICE),
+        (known.other_batches, About.OTHER_BATCH),
+        (known.ahead, About.AHEAD),
+        (known.back, About.BACK),
+        (known.listing, About.LISTING),
+        (known.strong_listing, About.LIST),
+    )
+
+
+def marks_in(
+    words: Sequence[str],
+    begin: int,
+    end: int,
+    tables: Sequence[tuple[Phrases, About]],
+    known: SpokenWords,
+) -> Iterator[Mark]:
+    """The marks whose phrases begin between two words."""
+    for phrases, about in tables:
+        for index in phrases.within(words, begin, end):
+            before = words[index - 1] if index else ""
+            if about is About.AHEAD and words[index] == "later" and before in known.minutes:
+                continue
+            clause = max(known.relatives.within(words, index - CLAUSE, index), default=0)
+            is_led_on = words[index] in CONDITIONS and before in JOINTS
+            since = index if is_led_on else clause if about is About.ASIDE else 0
+            yield Mark(index, about, since=since, end=index + phrases.at(words, index))
