@@ -101,7 +101,7 @@ def test_the_total_lies_between_its_bound_and_all_tasks_in_a_row(tasks: tuple[Ta
     assert made.hands_on_min <= made.bound_min <= made.total_min <= in_a_row
 
 
-@settings(deadline=None)
+@settings(deadline=None, max_examples=50)
 @given(task_graphs())
 def test_shorter_waits_never_take_longer(tasks: tuple[Task, ...]) -> None:
     longest, shortest = plan(tasks), plan(tasks, pick=lowest)
