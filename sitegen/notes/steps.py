@@ -10,7 +10,7 @@ from sitegen.notes.figures import NoFigure, minutes_text
 from sitegen.notes.heats_in_notes import Heats, heats_in
 from sitegen.notes.sentences import WAITS, clauses, kind_of, sentences
 from sitegen.notes.times_in_notes import TimeSaid, times_in
-from sitegen.notes.verbs import has_verb, verb_kinds, words_of
+from sitegen.notes.verbs import verb_kinds, words_of
 from sitegen.source.bare_amounts import bare_amount_in
 from sitegen.source.durations import read_span_of_minutes
 
@@ -217,10 +217,3 @@ def _sentence(text: str) -> str:
         return ""
     capital = text[:1].upper() + text[1:]
     return capital if capital.endswith((".", "!", "?", ":", ")")) else f"{capital}."
-
-
-def is_a_deed(text: str) -> bool:
-    """Whether a line of a method tells the reader to do something."""
-    return (
-        has_verb(text, 40) or next(times_in(text), None) is not None or next(heats_in(text), None) is not None
-    )
