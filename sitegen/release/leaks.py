@@ -50,7 +50,7 @@ def leaks_in(folder: Path, secrets: Secrets, kept: KeptWords | None = None) -> t
 
     kept: the words of files that were read before. Raises OSError where a file cannot be read.
     """
-    look = _Look(folder, secrets, _Phrases(secrets), kept or KeptWords())
+    look = _Look(secrets, _Phrases(secrets), kept or KeptWords())
     found: dict[Leak, None] = {}
     for path in _files(folder):
         found |= dict.fromkeys(look.leaks_of(path, path.relative_to(folder).as_posix()))
@@ -108,7 +108,6 @@ def _files(folder: Path) -> Iterator[Path]:
 class _Look:
     """What the files of a folder are held against."""
 
-    folder: Path
     secrets: Secrets
     phrases: _Phrases
     kept: KeptWords
