@@ -1,30 +1,33 @@
 // Lets the browser keep what was opened, to open again with no signal: the worker, offline.js, does the keeping.
 {
   const worker = new URL("../offline.js", document.currentScript.src);
+  const opened = location.href.split("#")[0];
+
+  const choicesOf = (page, base) =>
+    [...page.querySelectorAll("[data-choices] a")].map((link) => new URL(link.getAttribute("href").split("#")[0], base));
+  // Read now: when the worker is ready, another choice may stand here, or the window be on its way to another.
+  const choices = choicesOf(document, opened);
 
   const kept = async (address) => (await caches.match(address)) || fetch(address);
 
   // Every batch and edition: a page of one leads to its neighbours, and so by and by to all.
-  const keepChoices = async (page, base, seen) => {
-    for (const link of page.querySelectorAll("[data-choices] a")) {
-      const address = new URL(link.getAttribute("href"), base);
-      address.hash = "";
+  const keepChoices = async (addresses, seen) => {
+    for (const address of addresses) {
       if (seen.has(address.href)) continue;
       seen.add(address.href);
       const text = await (await kept(address)).text();
-      await keepChoices(new DOMParser().parseFromString(text, "text/html"), address, seen);
+      await keepChoices(choicesOf(new DOMParser().parseFromString(text, "text/html"), address), seen);
     }
   };
 
   // The first page was there before its worker: so it is asked for once more, with all that it was shown with.
   const keepWhole = async () => {
-    const page = location.href.split("#")[0];
-    for (const { name } of [{ name: page }, ...performance.getEntriesByType("resource")]) {
+    for (const { name } of [{ name: opened }, ...performance.getEntriesByType("resource")]) {
       if (name.startsWith(new URL(".", worker).href)) await kept(name);
     }
     if (!document.querySelector("[data-keep]") || navigator.connection?.saveData) return;
     for (const image of document.images) image.loading = "eager";
-    await keepChoices(document, location.href, new Set([page]));
+    await keepChoices(choices, new Set([opened]));
   };
 
   const begin = async () => {
