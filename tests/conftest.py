@@ -28,12 +28,12 @@ def checkers() -> Path:
 
 @pytest.fixture(scope="session")
 def browser() -> Iterator["Browser"]:
-    """Debian's Chromium, headless. One a process: two at once would want the same loop of events."""
+    """Debian's Chromium as a shell without windows. One a process: two would want the same loop of events."""
     from playwright.sync_api import sync_playwright
 
-    from tests.outside.conftest import CHROMIUM_FLAGS
+    from tests.outside.conftest import CHROMIUM, CHROMIUM_FLAGS
 
-    path = shutil.which("chromium")
+    path = shutil.which(CHROMIUM)
     assert path, "run bin/test, which installs Chromium"
     with sync_playwright() as playwright:
         started = playwright.chromium.launch(executable_path=path, args=CHROMIUM_FLAGS)

@@ -16,7 +16,7 @@ from weasyprint.urls import URLFetcher, URLFetcherResponse
 from sitegen.press.card_fetcher import ORIGIN, CardFile
 from sitegen.press.paper_press import PAPERS, PaperPress
 from tests.bench.bench_cards import PAPER, PrintedPage
-from tests.outside.conftest import CHROMIUM_FLAGS
+from tests.outside.conftest import CHROMIUM, CHROMIUM_FLAGS
 
 
 class BareCall:
@@ -61,7 +61,7 @@ class Chromium:
         self._playwright = sync_playwright().start()
         before = {process.pid for process in psutil.Process().children(recursive=True)}
         self._browser = self._playwright.chromium.launch(
-            executable_path=shutil.which("chromium"), args=list(CHROMIUM_FLAGS)
+            executable_path=shutil.which(CHROMIUM), args=list(CHROMIUM_FLAGS)
         )
         self._context = self._browser.new_context()
         started = (each for each in psutil.Process().children(recursive=True) if each.pid not in before)

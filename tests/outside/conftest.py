@@ -14,6 +14,8 @@ from tests.outside.publishing import FIRST_THEME, PROJECT, THEMES, published
 
 CHECKERS = PROJECT / "tests" / "checkers" / "node_modules"
 
+CHROMIUM = "chromium-headless-shell"
+"""The same engine as with windows, and a page is opened in a third of the time."""
 # Debian's Chromium in a closed network, as root: no sandbox, and nothing of its own over the wire.
 CHROMIUM_FLAGS = [
     "--no-sandbox",

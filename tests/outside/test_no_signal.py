@@ -30,6 +30,14 @@ IN_CACHES = """async () => {
   return Object.fromEntries(await Promise.all(names.map(async (name) => [name, await urls(name)])));
 }"""
 
+# The worker of a slow line: it begins when the test says so.
+LATE_WORKER = """const begin = ServiceWorkerContainer.prototype.register;
+const told = new Promise((tell) => addEventListener("worker-may-begin", tell));
+ServiceWorkerContainer.prototype.register = async function (...whole) {
+  await told;
+  return begin.apply(this, whole);
+};"""
+
 
 @pytest.fixture
 def trees(demo: Demo, tmp_path: Path) -> Path:
@@ -103,6 +111,24 @@ def replace_text(file: Path, old: str, new: str) -> None:
     assert old in text
     file.unlink()
     file.write_text(text.replace(old, new), encoding="utf-8")
+
+
+def test_a_worker_that_begins_late_keeps_what_the_opened_page_led_to(
+    host: Host, trees: Path, context: BrowserContext
+) -> None:
+    root = f"{host.address}/school/table/"
+    page = context.new_page()
+    missing: list[str] = []
+    page.on("response", lambda answer: answer.status >= 400 and missing.append(answer.url))
+    page.add_init_script(LATE_WORKER)
+    page.goto(root + RECIPE)
+    page.locator("#choices").get_by_role("link", name="24 cupcakes").click()
+    expect(page.locator("[data-choices]")).to_have_attribute("data-choices", re.compile("24"))
+    # As for a moment when one goes back: the window is at the first page again, another still stands in it.
+    page.evaluate("address => history.replaceState(null, '', address)", root + RECIPE)
+    page.evaluate("dispatchEvent(new Event('worker-may-begin'))")
+    wait_until_kept(page, [root + path for path in choices_of(trees / "subscribers")])
+    assert not missing
 
 
 @pytest.mark.parametrize(("path", "tree"), [("/school/", "public"), ("/school/table/", "subscribers")])

@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from tests.outside.conftest import CHROMIUM_FLAGS
+from tests.outside.conftest import CHROMIUM, CHROMIUM_FLAGS
 from tests.outside.demo import Demo
 from tests.outside.host import hosted
 from tests.outside.publishing import FIRST_THEME
@@ -22,7 +22,7 @@ WANTED = {"accessibility": 100, "best-practices": 100, "seo": 100}
 
 def report_on(address: str, checkers: Path, categories: Iterable[str] = tuple(WANTED)) -> dict[str, Any]:
     """Lighthouse's report on one page."""
-    chromium = shutil.which("chromium")
+    chromium = shutil.which(CHROMIUM)
     assert chromium, "run bin/test, which installs Chromium"
     command = [
         str(checkers / ".bin" / "lighthouse"),
@@ -31,7 +31,7 @@ def report_on(address: str, checkers: Path, categories: Iterable[str] = tuple(WA
         "--output=json",
         "--throttling-method=simulate",  # of speed: what a slow phone would do
         f"--only-categories={','.join(categories)}",
-        f"--chrome-flags={' '.join(['--headless=new', *CHROMIUM_FLAGS])}",
+        f"--chrome-flags={' '.join(['--headless', *CHROMIUM_FLAGS])}",
     ]
     done = subprocess.run(
         command, capture_output=True, text=True, check=False, env={**os.environ, "CHROME_PATH": chromium}

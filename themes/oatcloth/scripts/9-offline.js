@@ -4,19 +4,17 @@
   const opened = location.href.split("#")[0];
 
   const choicesOf = (page, base) =>
-    [...page.querySelectorAll("[data-choices] a")].map((link) => new URL(link.getAttribute("href").split("#")[0], base));
+    [...page.querySelectorAll("[data-choices] a")].map((a) => new URL(a.getAttribute("href").split("#")[0], base).href);
   // Read now: when the worker is ready, another choice may stand here, or the window be on its way to another.
-  const choices = choicesOf(document, opened);
+  const choices = new Set(choicesOf(document, opened));
 
   const kept = async (address) => (await caches.match(address)) || fetch(address);
 
   // Every batch and edition: a page of one leads to its neighbours, and so by and by to all.
-  const keepChoices = async (addresses, seen) => {
-    for (const address of addresses) {
-      if (seen.has(address.href)) continue;
-      seen.add(address.href);
-      const text = await (await kept(address)).text();
-      await keepChoices(choicesOf(new DOMParser().parseFromString(text, "text/html"), address), seen);
+  const keepChoices = async () => {
+    for (const address of choices) {
+      const page = new DOMParser().parseFromString(await (await kept(address)).text(), "text/html");
+      choicesOf(page, address).forEach((each) => choices.add(each));
     }
   };
 
@@ -27,7 +25,7 @@
     }
     if (!document.querySelector("[data-keep]") || navigator.connection?.saveData) return;
     for (const image of document.images) image.loading = "eager";
-    await keepChoices(choices, new Set([opened]));
+    await keepChoices();
   };
 
   const begin = async () => {
