@@ -12,7 +12,7 @@ from sitegen.cli.folder import root_option, school_folder
 if TYPE_CHECKING:
     from sitegen.faults import Fault
     from sitegen.film.values import Cue
-    from sitegen.notes.values import Desk, Draft
+    from sitegen.notes.values import Draft, Fate, Lore
     from sitegen.source.school import Content
 
 
@@ -51,12 +51,13 @@ def draft(
     """
     from sitegen.cli.faulty import show_faults, stop_with_faults
     from sitegen.notes.reading import read_notes
+    from sitegen.notes.values import Fate
     from sitegen.source.library import read_content
 
     content = read_content(school_folder(root))
-    desk = _desk(content)
+    lore = _lore(content)
     cues = _cues(captions) if captions is not None else ()
-    made, faults, text = read_notes(notes, str(notes), desk, cues)
+    made, faults, text = read_notes(notes, str(notes), lore, cues)
     texts = {str(notes): tuple(text.split("\n"))}
     if made is None:
         raise stop_with_faults(faults, texts, "no draft was made")
@@ -65,27 +66,27 @@ def draft(
         click.echo(made.text, nl=False)
     else:
         _write(path, made.text)
-    errors, advice = _proofed(made, path, content, desk)
+    errors, advice = _proofed(made, path, content, lore)
     told = (*_told(made, str(notes)), *errors)
     show_faults(told, {**texts, path.as_posix(): tuple(made.text.split("\n"))})
     _close(made, len(errors), len(advice), path if target else None)
-    is_whole = not errors and not made.missing and not _counted(made, "not understood")
+    is_whole = not errors and not made.missing and not _counted(made, Fate.LOST)
     context.exit(Exit.CLEAN if is_whole else Exit.FAULTS)
 
 
-def _desk(content: "Content") -> "Desk":
+def _lore(content: "Content") -> "Lore":
     """The school's larder and words. A school whose own files are at fault is read as far as it goes."""
-    from sitegen.notes.values import Desk
+    from sitegen.notes.values import Lore
     from sitegen.source.context import Context
 
     tables = content.tables
     written = content.school.written_in if content.school else next(iter(tables.editions))
     titles = tuple(heading.title for heading in content.headings)
-    return Desk(Context(tables, recipes=titles), tables.editions[written])
+    return Lore(Context(tables, recipes=titles), tables.editions[written])
 
 
 def _proofed(
-    made: "Draft", path: Path, content: "Content", desk: "Desk"
+    made: "Draft", path: Path, content: "Content", lore: "Lore"
 ) -> "tuple[tuple[Fault, ...], tuple[Fault, ...]]":
     """The errors and the advice of a proof: of the file, and of its sheets where it can be set."""
     from sitegen.faults import Severity
@@ -94,7 +95,7 @@ def _proofed(
     from sitegen.sheet.checks import sheet_faults
     from sitegen.source.photos import Folder
 
-    found = proofed(made.text, path.as_posix(), Folder(path.parent, path.parent.as_posix()), desk)
+    found = proofed(made.text, path.as_posix(), Folder(path.parent, path.parent.as_posix()), lore)
     told = list(found.faults)
     if found.recipe is not None and not found.errors and content.school is not None:
         with_draft = replace(content, recipes=(*content.recipes, found.recipe))
@@ -146,23 +147,24 @@ def _told(made: "Draft", shown: str) -> "tuple[Fault, ...]":
         if one.fate is Fate.LOST:
             told.append(NOT_UNDERSTOOD.fault(place, "this line was not understood", one.reason))
         elif one.fate is Fate.ASIDE:
-            told.append(SET_ASIDE.fault(place, one.reason or "no key of a recipe file holds it"))
+            told.append(SET_ASIDE.fault(place, one.reason))
     return tuple(told)
 
 
-def _counted(made: "Draft", fate: str) -> int:
-    return sum(one.fate.value == fate for one in made.fates)
+def _counted(made: "Draft", fate: "Fate") -> int:
+    return sum(one.fate is fate for one in made.fates)
 
 
 def _close(made: "Draft", errors: int, advice: int, written: Path | None) -> None:
     """What is missing, and how it went, on the standard error."""
+    from sitegen.notes.values import Fate
+
     for words in made.missing:
         click.echo(f"missing: {words}", err=True)
     total = len(made.fates)
-    counts = [(fate, _counted(made, fate)) for fate in ("set aside", "not understood")]
-    others = [f"{count} {fate}" for fate, count in counts if count]
+    others = [f"{count} {fate}" for fate in (Fate.ASIDE, Fate.LOST) if (count := _counted(made, fate))]
     if total:
-        taken = f"{_counted(made, 'taken')} of {total} lines of the notes understood"
+        taken = f"{_counted(made, Fate.TAKEN)} of {total} lines of the notes understood"
         click.echo("; ".join((taken, *others)), err=True)
     proofs = "the file proofs" if not errors else f"{errors} {'error' if errors == 1 else 'errors'} to mend"
     click.echo(f"{proofs}, {advice} {'piece' if advice == 1 else 'pieces'} of advice", err=True)

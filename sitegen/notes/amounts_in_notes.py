@@ -7,34 +7,22 @@ from fractions import Fraction
 from functools import lru_cache
 
 from sitegen.kitchen.amounts import Amount, single
-from sitegen.kitchen.measures import NotAVolume
+from sitegen.kitchen.measures import Measures, NotAVolume
 from sitegen.notes.figures import NoFigure, number_text
-from sitegen.notes.values import Desk
-from sitegen.notes.word_table import note_words
+from sitegen.notes.number_patterns import GLYPH, RANGE
+from sitegen.notes.values import Lore
+from sitegen.notes.word_table import any_of, note_words
 from sitegen.source.misread import Misread
-from sitegen.source.numbers import GLYPHS, whole_number
+from sitegen.source.numbers import whole_number
 
-_GLYPH = "[" + "".join(GLYPHS) + "]"
-_FORMS = (
-    r"\d{1,5} \d{1,3}/\d{1,3}",
-    r"\d{1,5}/\d{1,3}",
-    rf"\d{{1,5}} ?{_GLYPH}",
-    _GLYPH,
-    r"\d{1,6}(?:\.\d{1,4})?",
-    r"\.\d{1,4}",
-)
-NUMBER = f"(?:{'|'.join(_FORMS)})"
-RANGE = rf"{NUMBER}(?: ?(?:-|–|—|to) ?{NUMBER})?"
 _GLUED_WORD = re.compile(r"(?<=\d)(?P<word>[a-z]{3,})", re.IGNORECASE)
 _GLUED_UNIT = re.compile(r"(?:kg|g|ml|tsp|tbsp|oz)(?=[a-z]{4})", re.IGNORECASE)
 _LETTERS = frozenset({"c", "C"})
 """A letter that means cups behind a small figure, and degrees behind one of two digits or more."""
-_MIXED = re.compile(rf"\b(\d{{1,2}})(?:-| and | & )(\d/\d|{_GLYPH})")
+_MIXED = re.compile(rf"\b(\d{{1,2}})(?:-| and | & )(\d/\d|{GLYPH})")
 """'1-1/2 cups' and '1 and 1/2 cups' are one and a half."""
 _COMMA = re.compile(r"(?<=\d),(?=\d)")
 _THOUSANDS = re.compile(r"\b(\d{1,3}),(\d{3})\b")
-_METRIC = ("g", "kg")
-_BASE_UNITS = frozenset({"tsp", "tbsp", "cup", "dsp", "ml", "l", "cl", "dl", "floz", "pint"})
 
 
 @dataclass(frozen=True)
@@ -47,11 +35,8 @@ class NotedAmount:
 
     @property
     def text(self) -> str:
+        """'1 1/2 cups', as our format reads it."""
         return f"{self.figure} {self.unit}".strip()
-
-    @property
-    def is_metric_weight(self) -> bool:
-        return self.key in _METRIC
 
     def times(self, factor: str) -> "NotedAmount | None":
         """So many of it; None where the product cannot be written."""
@@ -63,10 +48,11 @@ class NotedAmount:
 
 
 @lru_cache(maxsize=4)
-def _spellings(names: "_Names") -> Mapping[str, tuple[str, str]]:
-    """Spelling in notes -> the spelling that our format reads, and the unit's own name."""
+def _spellings(measures: Measures) -> Mapping[str, tuple[str, str]]:
     rows: dict[str, tuple[str, str]] = {}
-    for key, spelled in names.units:
+    for key, spelled in measures.names.items():
+        if measures.is_length(key):
+            continue
         for word in spelled:
             rows[word] = (word, key)
             rows.setdefault(word.casefold(), (word, key))
@@ -78,26 +64,19 @@ def _spellings(names: "_Names") -> Mapping[str, tuple[str, str]]:
     return rows
 
 
-@dataclass(frozen=True)
-class _Names:
-    units: tuple[tuple[str, tuple[str, ...]], ...]
-
-
-def spellings(desk: Desk) -> Mapping[str, tuple[str, str]]:
+def spellings(lore: Lore) -> Mapping[str, tuple[str, str]]:
     """Spelling in notes -> the spelling that our format reads, and the unit's own name. Lengths left out."""
-    measures = desk.context.tables.measures
-    units = tuple((key, tuple(words)) for key, words in measures.names.items() if not measures.is_length(key))
-    return _spellings(_Names(units))
+    return _spellings(lore.context.tables.measures)
 
 
 @lru_cache(maxsize=4)
-def _unit_pattern(words: tuple[str, ...]) -> str:
-    return "(?:" + "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True)) + ")"
+def _unit_pattern(measures: Measures) -> str:
+    return f"(?:{any_of(_spellings(measures))})"
 
 
-def unit_pattern(desk: Desk) -> str:
+def unit_pattern(lore: Lore) -> str:
     """A pattern of every spelling of a unit, longest first."""
-    return _unit_pattern(tuple(spellings(desk)))
+    return _unit_pattern(lore.context.tables.measures)
 
 
 @lru_cache(maxsize=4)
@@ -105,18 +84,18 @@ def _measured(units: str) -> re.Pattern[str]:
     return re.compile(rf"(?P<figure>{RANGE})(?P<between> ?-?)(?P<unit>{units})\b\.?(?!['’\w])")
 
 
-def spaced(text: str, desk: Desk) -> str:
+def spaced(text: str, lore: Lore) -> str:
     """The text with each measure as our format reads it: a blank, the unit's spelling, a decimal point."""
     plain = _MIXED.sub(r"\1 \2", text.replace("⁄", "/"))
     plain = _COMMA.sub(".", _THOUSANDS.sub(r"\1\2", plain)) if re.search(r"\d,\d", plain) else plain
-    known = spellings(desk)
+    known = spellings(lore)
 
     def said(found: re.Match[str]) -> str:
         if found["unit"] in _LETTERS and len(found["figure"]) > 1 and found["figure"].isdigit():
             return found.group(0)
         return f"{_figure(found['figure'])} {known[found['unit']][0]}"
 
-    return _measured(unit_pattern(desk)).sub(said, _unglued(plain, known))
+    return _measured(unit_pattern(lore)).sub(said, _unglued(plain, known))
 
 
 def _unglued(text: str, known: Mapping[str, tuple[str, str]]) -> str:
@@ -142,31 +121,31 @@ def _whole(units: str) -> re.Pattern[str]:
     return re.compile(rf"(?P<figure>{RANGE})(?: (?P<unit>{units})(?!['’\w])|(?!['’\w/]))")
 
 
-def amount_at(text: str, desk: Desk, start: int = 0) -> tuple[NotedAmount, int] | None:
+def amount_at(text: str, lore: Lore, start: int = 0) -> tuple[NotedAmount, int] | None:
     """The amount that begins at an index of a spaced text, and the index behind it."""
-    found = _whole(unit_pattern(desk)).match(text, start)
+    found = _whole(unit_pattern(lore)).match(text, start)
     if not found:
         return None
-    spelling, key = spellings(desk)[found["unit"]] if found["unit"] else ("", "")
+    spelling, key = spellings(lore)[found["unit"]] if found["unit"] else ("", "")
     return NotedAmount(_figure(found["figure"]), spelling, key), found.end()
 
 
-def summed(one: NotedAmount, more: NotedAmount, desk: Desk) -> NotedAmount | None:
+def summed(one: NotedAmount, more: NotedAmount, lore: Lore) -> NotedAmount | None:
     """'1 cup plus 2 tbsp' in the smaller of the two units; None where they cannot be added."""
-    first, second = _size(one, desk), _size(more, desk)
-    if first is None or second is None or (one.key in _BASE_UNITS) != (more.key in _BASE_UNITS):
+    measures = lore.context.tables.measures
+    first, second = _size(one, lore), _size(more, lore)
+    if first is None or second is None or measures.is_weight(one.key) != measures.is_weight(more.key):
         return None
-    smaller, amount = (first, one) if first[1] <= second[1] else (second, more)
-    total = (first[0] + second[0]) / smaller[1]
+    unit, amount = min((first[1], one), (second[1], more), key=lambda sized: sized[0])
     try:
-        return NotedAmount(number_text(total), amount.unit, amount.key)
+        return NotedAmount(number_text((first[0] + second[0]) / unit), amount.unit, amount.key)
     except NoFigure:
         return None
 
 
-def _size(amount: NotedAmount, desk: Desk) -> tuple[Fraction, Fraction] | None:
+def _size(amount: NotedAmount, lore: Lore) -> tuple[Fraction, Fraction] | None:
     """How much it is, and one of its unit, in grams or millilitres; None for what is neither."""
-    measures = desk.context.tables.measures
+    measures = lore.context.tables.measures
     try:
         count = whole_number(amount.figure)
         if count is None or not amount.key:
@@ -174,7 +153,7 @@ def _size(amount: NotedAmount, desk: Desk) -> tuple[Fraction, Fraction] | None:
         if measures.is_weight(amount.key):
             unit = measures.gram_factor(amount.key)
         else:
-            unit = measures.millilitres(Amount(single(1), amount.key), desk.edition).low
+            unit = measures.millilitres(Amount(single(1), amount.key), lore.edition).low
     except (Misread, NotAVolume):
         return None
     return count * unit, unit

@@ -5,24 +5,26 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from sitegen.kitchen.amounts import NOWHERE
-from sitegen.kitchen.larder import Larder
 from sitegen.kitchen.recipe import Choice, IngredientLine, Line
 from sitegen.notes.book import Said
+from sitegen.notes.group_words import name_groups
 from sitegen.notes.ingredients import STAND_IN, Ingredient
-from sitegen.notes.linking import Linked, Linker, Named
+from sitegen.notes.line_names import LineNames, NamedLine
+from sitegen.notes.linking import Linker
 from sitegen.notes.note_lines import NoteLine
 from sitegen.notes.placing import Placed
-from sitegen.notes.prose_marks import excepted_in, group_in
 from sitegen.notes.rows import Register, Row
 from sitegen.notes.steps import NotedStep
+from sitegen.notes.untidy_amounts import is_known
 from sitegen.notes.untidy_lines import untidy_line
-from sitegen.notes.values import Desk
-from sitegen.notes.word_table import note_words
+from sitegen.notes.values import Lore
 from sitegen.source.context import Context
 from sitegen.source.lines import read_line
 from sitegen.source.misread import Misread
 
-_PURPOSE = re.compile(r" (?:to|for) ")
+_NAME_END = re.compile(r",| (?:for|with|from|in|of|to|that)\b", re.IGNORECASE)
+"""Where the name of what is made ends in a title: 'Focaccia for the market stall'."""
+_HOW_MUCH = "write how much of it, or what it is for"
 _KEYS = ("hands-on", "oven", "wait", "until", "heat")
 
 
@@ -34,17 +36,18 @@ class StepSaid:
     said: Said
 
 
-class Names:
-    """Which components name which, so that no two wait for each other."""
+class ComponentLinks:
+    """Which components name which by their titles, so that no two wait for each other."""
 
     def __init__(self) -> None:
         self._named: dict[str, set[str]] = {}
 
-    def may(self, one: str, other: str) -> bool:
+    def may_name(self, one: str, other: str) -> bool:
         """Whether one component may name another without a circle."""
         return not self._reaches(other.casefold(), one.casefold(), set())
 
     def add(self, one: str, others: Iterable[str]) -> None:
+        """One component names others: their titles."""
         self._named.setdefault(one.casefold(), set()).update(other.casefold() for other in others)
 
     def _reaches(self, begin: str, end: str, seen: set[str]) -> bool:
@@ -55,18 +58,24 @@ class Names:
 
 
 def component_row(
-    part: Placed, steps: Sequence[StepSaid], desk: Desk, context: Context, register: Register, names: Names
+    part: Placed,
+    steps: Sequence[StepSaid],
+    lore: Lore,
+    context: Context,
+    register: Register,
+    links: ComponentLinks,
 ) -> Row:
     """The component as it is written. context: with the titles of all components of the draft."""
-    listed, known = _listed(part, desk, context, register)
-    linker = Linker(part.title, known, desk, context, lambda other: names.may(part.title, other))
+    listed, known = _listed(part, lore, context, register)
+    called = LineNames(part.title, known, lore, context, lambda other: links.may_name(part.title, other))
+    linker = Linker(called, lore)
     linked = [linker.linked(step.step.text) for step in steps]
     method = Row([], "method", is_list=True)
     for found, step in zip(linked, steps, strict=True):
-        names.add(part.title, found.components)
+        links.add(part.title, found.components)
         for line in found.new:
             _append(listed, Row(line, lines=(step.said.line,)))
-    _expand(linked, known, context.tables.larder)
+    name_groups(part.title, linked, known, called, context.tables.larder)
     for number, (found, step) in enumerate(zip(linked, steps, strict=True), start=1):
         register.take(step.said.line)
         row = _step_row(found.text, step)
@@ -79,21 +88,22 @@ def component_row(
     return Row(list(rows), part.title, lines=heads)
 
 
-def _listed(part: Placed, desk: Desk, context: Context, register: Register) -> tuple[Row, list[Named]]:
+def _listed(part: Placed, lore: Lore, context: Context, register: Register) -> tuple[Row, list[NamedLine]]:
     """The ingredient lines, with comments for what could not be told; and the lines as they are read."""
     listed = Row([], "ingredients", is_list=True)
-    known: list[Named] = []
+    known: list[NamedLine] = []
     pending: list[str] = []
     for one in part.group.said if part.group else ():
         if one.ingredient is None:
-            pending.append(register.lose(one.line, one.text))
+            reason = _HOW_MUCH if is_known(one.text, lore) else ""
+            pending.append(register.lose(one.line, one.text, reason))
             continue
         reason = "" if one.ingredient.known else f"'{one.ingredient.name}' is not in the larder"
         register.take(one.line, reason)
         pending += [one.ingredient.remark] if one.ingredient.remark else []
         _append(listed, Row(one.ingredient.line, lines=(one.line,), above=pending))
         pending = []
-        known.append(_named(one.ingredient, one.text, desk, context))
+        known.append(_named(one.ingredient, one.text, lore, context))
     listed.below += pending
     return listed, known
 
@@ -117,11 +127,11 @@ def _step_row(text: str, one: StepSaid) -> Row:
     return Row([Row(text, "text", lines), *keys], lines=lines)
 
 
-def _named(ingredient: Ingredient, text: str, desk: Desk, context: Context) -> Named:
+def _named(ingredient: Ingredient, text: str, lore: Lore, context: Context) -> NamedLine:
     """The line with the other names by which the notes may call it."""
-    words = _PURPOSE.split(untidy_line(text, desk).name.casefold())[0].split()
+    words = untidy_line(text, lore).name.casefold().split()
     others = {" ".join(words[begin:]) for begin in range(len(words))}
-    return Named(_line_of(ingredient, context), tuple(sorted(others)))
+    return NamedLine(_line_of(ingredient, context), tuple(sorted(others)))
 
 
 def _line_of(ingredient: Ingredient, context: Context) -> Line:
@@ -137,42 +147,10 @@ def _line_of(ingredient: Ingredient, context: Context) -> Line:
         )
 
 
-def _expand(linked: Sequence[Linked], known: Sequence[Named], larder: Larder) -> None:
-    """'Mix everything' names what no other step does, 'the dry ingredients' those of its roles."""
-    open_lines = set(range(len(known))) - {index for one in linked for index in one.taken}
-    for one in linked:
-        found = group_in(one.text)
-        if found is None or not open_lines:
-            continue
-        words, _, end = found
-        roles = set(note_words().groups[words])
-        excepted = excepted_in(one.text, end).casefold()
-        chosen = [index for index in sorted(open_lines) if _fits(known[index].line, roles, excepted, larder)]
-        if chosen:
-            names = ", ".join(f"{{{_name(known[index].line)}}}" for index in chosen)
-            one.text = f"{one.text[:end]} ({names}){one.text[end:]}"
-            one.taken.update(chosen)
-            open_lines -= set(chosen)
-
-
-def _fits(line: Line, roles: set[str], excepted: str, larder: Larder) -> bool:
-    if not isinstance(line, IngredientLine):
-        return not roles
-    last = line.chosen.name.casefold().split()[-1]
-    row = larder.find(line.chosen.ingredient)
-    return last not in excepted and (not roles or bool(row and roles & row.roles))
-
-
-def _name(line: Line) -> str:
-    return line.chosen.name if isinstance(line, IngredientLine) else line.source
-
-
 def titles_of(parts: Sequence[Placed], title: str) -> Iterator[str]:
     """A title for each component: its own, else the last word of the recipe's; none twice."""
     taken: set[str] = set()
-    last = next(
-        (word for word in reversed(re.findall(r"[^\W\d_]{3,}", re.sub(r"\([^()]*\)", "", title)))), ""
-    )
+    last = next(reversed(re.findall(r"[^\W\d_]{3,}", _NAME_END.split(title)[0])), "")
     fallback = (last[:1].upper() + last[1:].lower()) or "Recipe"
     for part in parts:
         wanted = (part.title or fallback)[:100]

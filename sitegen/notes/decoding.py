@@ -6,7 +6,7 @@ from sitegen import limits
 from sitegen.faults import Fault, Place
 from sitegen.source.note_codes import NOT_NOTES, TOO_MANY_LINES
 
-MOST_UNSEEN = 0.05
+_MOST_UNSEEN = 0.05
 """The share of characters that no text has, above which a file is taken for something else."""
 
 _MARKED = ((b"\xff\xfe", "utf-16-le"), (b"\xfe\xff", "utf-16-be"))
@@ -20,7 +20,7 @@ def decoded(body: bytes, shown: str) -> tuple[str | None, tuple[Fault, ...]]:
     in which every byte is a letter.
     """
     text = _text(body)
-    if text is None or len(_CONTROL.findall(text)) > MOST_UNSEEN * len(text):
+    if text is None or len(_CONTROL.findall(text)) > _MOST_UNSEEN * len(text):
         return None, (NOT_NOTES.fault(Place(shown, 1, 1, 1), "this is no plain text"),)
     text = re.sub(r"\r\n?|[\x0b\x0c\x85\u2028\u2029]", "\n", _CONTROL.sub(" ", text).replace("\x1b", " "))
     lines = text.count("\n") + 1

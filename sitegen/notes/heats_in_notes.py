@@ -9,17 +9,25 @@ from sitegen.kitchen.ovens import OvenOutOfRange, OvenTable, read_oven
 from sitegen.source.misread import Misread
 from sitegen.source.ovens import oven_in
 
-_KIND = r"(?:fan[- ]assisted|fan[- ]forced|no fan|non-fan|fan|convection|conventional|static|electric)"
+_KIND = (
+    r"(?:fan[- ]assisted|fan[- ]forced|no fan|non-fan|fan|convection|conventional|static|electric"
+    r"|top(?: and |[/ &-])bottom(?: heat)?)"
+)
 _FAN = frozenset({"fan", "convection", "fan-assisted", "fan assisted", "fan-forced", "fan forced"})
 _SCALE = r"(?: ?°| ?degrees?| ?deg\.?)? ?(?P<scale>[CF]|celsius|fahrenheit|centigrade)(?![\w])"
+_BEHIND = rf"(?: ?(?:\((?P<inside>{_KIND})\b(?: oven)?\)|(?P<kind>{_KIND})\b(?: oven)?))?"
+"""The kind behind the degrees: in brackets alone, since '(fan 160)' is another setting."""
 _ONE = (
-    rf"(?:(?P<before>{_KIND}) ?:? ?)?(?P<degrees>\d{{2,3}})(?:{_SCALE}"
-    rf"|(?P<bare> ?°| ?degrees| ?deg))?(?: ?\(?(?P<kind>{_KIND})\b(?: oven)?\)?)?"
+    rf"(?:(?P<before>{_KIND}) ?:? ?)?(?P<degrees>\d{{2,3}})"
+    rf"(?:{_SCALE}|(?P<bare> ?°| ?degrees| ?deg))?{_BEHIND}"
 )
-_GAS = r"gas(?: mark)? ?(?P<gas>\d{1,2}|1/2|1/4|½|¼)"
+_GAS = r"gas(?: mark)? ?(?P<gas>1/2|1/4|½|¼|\d{1,2})"
 _NO_MEASURE = r"\s(?!(?:g|ml|grams?|millilit\w+|deg\w*|C|F|fan|conv\w*)\b|°|/)"
-_LONE = rf"(?<=\bat |\bto )(?P<lone>[1-5]\d[05])(?=$|[.,;)]|{_NO_MEASURE})"
-"""A figure that only an oven has: 'bake at 350 for 20 minutes'."""
+_LONE = (
+    rf"(?P<lone>(?<=\bat |\bto )[1-5]\d[05](?:(?=$|[.,;)])|(?={_NO_MEASURE}))"
+    rf"|\b[1-5]\d[05](?= ?\({_KIND}:? ?\d))"
+)
+"""A figure that only an oven has: 'bake at 350 for 20 minutes', '180 (fan 160)'."""
 _HEAT = re.compile(rf"{_GAS}|{_LONE}|{_ONE}", re.IGNORECASE)
 _JOINT = re.compile(r"[\s/,(;|]*(?:or |and )?\(?", re.IGNORECASE)
 _CLOSE = re.compile(r"\s?\)")
@@ -33,6 +41,11 @@ class Heat:
     scale: str
     kind: str = ""
     bare: bool = False
+
+    @property
+    def is_oven(self) -> bool:
+        """Whether nothing but an oven is set so."""
+        return bool(self.kind) or self.scale == "gas"
 
 
 @dataclass(frozen=True)
@@ -109,7 +122,7 @@ def _heat(found: re.Match[str]) -> Heat | None:
         return Heat(f"gas {found['gas']}", "gas", "conventional")
     if found["lone"]:
         return Heat(f"{found['lone']} C", "C", bare=True)
-    said = (found["kind"] or found["before"] or "").casefold()
+    said = (found["kind"] or found["inside"] or found["before"] or "").casefold()
     kind = "fan" if said in _FAN else "conventional" if said else ""
     scale = (found["scale"] or "")[:1].upper()
     is_bare = not scale and not found["bare"] and not said

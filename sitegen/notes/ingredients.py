@@ -6,11 +6,13 @@ from dataclasses import dataclass
 
 from sitegen.kitchen.amounts import NOWHERE
 from sitegen.kitchen.recipe import IngredientLine, Line
-from sitegen.notes.amounts_in_notes import NotedAmount, spaced
-from sitegen.notes.names_in_notes import Named, mentions, named
+from sitegen.notes.amounts_in_notes import NotedAmount, spaced, spellings
+from sitegen.notes.names_in_notes import Named, kind_behind, mentions, named
+from sitegen.notes.number_patterns import NUMBER, number_word, number_words
 from sitegen.notes.untidy_amounts import SIZES
 from sitegen.notes.untidy_lines import UntidyLine, untidy_line
-from sitegen.notes.values import Desk
+from sitegen.notes.values import Lore
+from sitegen.notes.word_table import note_words
 from sitegen.source.bare_amounts import bare_amount_in
 from sitegen.source.durations import MINUTES
 from sitegen.source.lines import read_line
@@ -25,7 +27,6 @@ STAND_IN = "water"
 _SIZES = sorted(SIZES, key=len, reverse=True)
 _SECOND_FIGURE = re.compile(r"[(,][^)]*\d")
 """A figure in brackets or behind the comma: it would follow no batch."""
-_VESSELS = frozenset({"tin", "pan", "tray", "mould", "mold", "dish", "bowl", "case", "paper", "sheet"})
 _NO_UNIT = "the notes have no unit here: read as grams"
 _LEAST_BARE_GRAMS = 10
 """A bare figure from here on of what is never counted is meant in grams: 'water 680'. Common practice."""
@@ -47,47 +48,60 @@ class Ingredient:
     remark: str = ""
 
 
-def ingredient_of(text: str, desk: Desk) -> Ingredient | None:
+def ingredient_of(text: str, lore: Lore) -> Ingredient | None:
     """The line of our format; None where the words are no ingredient line that can be told.
 
     text: one line without its bullet.
     """
     if not text or len(text) > _MOST_LETTERS:
         return None
-    plain = " ".join(spaced(text, desk).split()).rstrip(" .;,!")
-    names_a_base = any(title.casefold() in plain.casefold() for title in desk.context.recipes)
-    if names_a_base or (not _SECOND_FIGURE.search(plain) and mentions(plain, desk.context.tables.larder)):
-        as_it_stands = _read(plain, desk)
-        if isinstance(as_it_stands, IngredientLine) and _may_stand(as_it_stands, desk):
+    plain = " ".join(spaced(text, lore).split()).rstrip(" .;,!")
+    names_a_base = any(title.casefold() in plain.casefold() for title in lore.context.recipes)
+    if names_a_base or (not _SECOND_FIGURE.search(plain) and mentions(plain, lore.context.tables.larder)):
+        as_it_stands = _read(plain, lore)
+        if isinstance(as_it_stands, IngredientLine) and _may_stand(as_it_stands, lore):
             return Ingredient(plain, True, as_it_stands.amount is not None, as_it_stands.chosen.name)
         if as_it_stands is not None and not isinstance(as_it_stands, IngredientLine):
             return Ingredient(plain, True, True, as_it_stands.source)
-    return _from_parts(untidy_line(text, desk), desk)
+    return _from_parts(untidy_line(text, lore), lore)
 
 
-def _may_stand(line: IngredientLine, desk: Desk) -> bool:
+def _may_stand(line: IngredientLine, lore: Lore) -> bool:
     """Whether the line can stay as it is: its names are the region's own, its figure no bare weight."""
-    larder, region = desk.context.tables.larder, desk.region
+    larder, region = lore.context.tables.larder, lore.region
     names = [named(one.name, larder, region) for one in line.choices]
     amount = line.amount
     bare = NotedAmount(str(amount.span.low)) if amount is not None and not amount.unit else None
     is_weight = bare is not None and _in_grams(bare, names) != bare
-    return not is_weight and all(
+    if amount is None and _has_late_amount(line.preparation, lore):
+        return False
+    is_counted = amount is not None and not amount.unit
+    is_kind = not is_counted and kind_behind(line.chosen.name, line.preparation.partition(",")[0], larder)
+    behind = (words.strip().casefold() for words in (line.note, *line.preparation.split(",")))
+    sizes = {note_words().short.get(words, words) for words in behind}
+    return not (is_weight or is_kind or SIZES & sizes) and all(
         one.name == choice.name for one, choice in zip(names, line.choices, strict=True)
     )
 
 
-def _read(text: str, desk: Desk) -> Line | None:
+def _has_late_amount(preparation: str, lore: Lore) -> bool:
+    """'salt, pinch', 'bicarb, half tsp': an amount that stands where the preparation does."""
+    first, _, rest = preparation.partition(" ")
+    units = spellings(lore)
+    return first in units or (first.casefold() in number_words() and rest.partition(" ")[0] in units)
+
+
+def _read(text: str, lore: Lore) -> Line | None:
     try:
-        return read_line(text, NOWHERE, desk.context)
+        return read_line(text, NOWHERE, lore.context)
     except Misread:
         return None
 
 
-def _from_parts(parts: UntidyLine, desk: Desk) -> Ingredient | None:
+def _from_parts(parts: UntidyLine, lore: Lore) -> Ingredient | None:
     if not parts.name:
         return None
-    prefix, names = _names(parts.name, desk)
+    prefix, names = _names(parts.name, lore)
     known = all(one.row is not None for one in names)
     if not known and not _may_be_a_name(parts, names):
         return None
@@ -95,7 +109,7 @@ def _from_parts(parts: UntidyLine, desk: Desk) -> Ingredient | None:
     for extras in _extras(parts, names):
         line = _line(prefix, amount.text if amount else "", " or ".join(map(_sized, names)), extras)
         form = line if known else _line(prefix, amount.text if amount else "", STAND_IN, extras)
-        read = _read(form, desk)
+        read = _read(form, lore)
         if read is not None:
             remark = _NO_UNIT if amount != parts.amount else ""
             return Ingredient(line, known, read.amount is not None, names[0].name, remark)
@@ -114,14 +128,14 @@ def _in_grams(amount: NotedAmount | None, names: list[Named]) -> NotedAmount | N
     return NotedAmount(amount.figure, "g", "g") if is_much else amount
 
 
-def _names(name: str, desk: Desk) -> tuple[str, list[Named]]:
+def _names(name: str, lore: Lore) -> tuple[str, list[Named]]:
     """Words such as 'juice of ½', then the ingredient and its alternatives."""
-    larder, region = desk.context.tables.larder, desk.region
+    larder, region = lore.context.tables.larder, lore.region
     prefix = ""
     part = _OF_PART.fullmatch(name)
     if part:
         prefix, name = part["part"], part["rest"]
-        figure = re.match(r"(?:[\d.½¼¾⅓⅔/]+|an?|half an?|one|two|three) ", name, re.IGNORECASE)
+        figure = re.match(rf"(?:{NUMBER}|{number_word()}) ", name, re.IGNORECASE)
         if figure:
             prefix, name = prefix + figure.group(0), name[figure.end() :]
     whole = named(name, larder, region)
@@ -134,7 +148,7 @@ def _names(name: str, desk: Desk) -> tuple[str, list[Named]]:
 def _may_be_a_name(parts: UntidyLine, names: list[Named]) -> bool:
     """Whether words that the larder lacks can be an ingredient: few, without figures, and with an amount."""
     words = names[0].name.split()
-    if words and words[-1].casefold().strip("s") in _VESSELS:
+    if words and words[-1].casefold() in (*note_words().tins, *note_words().ware):
         return False
     has_figure = any(letter.isdigit() for letter in names[0].name) or (
         words[:1] and words[0].casefold() in MINUTES

@@ -2,47 +2,48 @@
 
 import re
 from collections.abc import Iterable, Mapping
-from functools import cache
+from functools import cache, lru_cache
 
+from sitegen.kitchen.measures import Measures
+from sitegen.notes.number_patterns import GLYPH
+from sitegen.notes.values import Lore
+from sitegen.notes.word_table import note_words
 from sitegen.source.durations import MINUTES
 from sitegen.source.numbers import GLYPHS
 
-_TOKEN = re.compile(r"\d+|[^\W\d_]+|[" + "".join(GLYPHS) + "]")
-_SMALL = frozenset(
-    re.findall(
-        r"\w+",
-        "a an the of for to at in on and or until till til about then with w s it t x is are so step degrees "
-        "deg mark approx makes method ingredients instructions",
-    )
-)
-"""Words without which a line says the same."""
-_ALIKE = {
-    **{word: "min" for word, minutes in MINUTES.items() if minutes == 1},
-    **{word: "h" for word, minutes in MINUTES.items() if minutes == 60},
-    **dict.fromkeys(("g", "gm", "gms", "gram", "grams", "gr"), "g"),
-    **dict.fromkeys(("ml", "mls", "millilitre", "millilitres", "milliliters"), "ml"),
-    **dict.fromkeys(("tsp", "tsps", "teaspoon", "teaspoons"), "tsp"),
-    **dict.fromkeys(("tbsp", "tbsps", "tbs", "tablespoon", "tablespoons"), "tbsp"),
-    **dict.fromkeys(("oz", "ounce", "ounces"), "oz"),
-    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), "lb"),
-    **dict.fromkeys(("cup", "cups"), "cup"),
-    **dict.fromkeys(("inch", "inches", "in"), "inch"),
-    **dict.fromkeys(("lge", "lg", "lrg", "large"), "large"),
-    **dict.fromkeys(("serves", "servings", "serving", "portions"), "serves"),
-    **dict.fromkeys(("makes", "yield", "yields", "make", "gives"), "makes"),
-}
+_TOKEN = re.compile(rf"\d+|[^\W\d_]+|{GLYPH}")
+_TIMES = {1: "min", 60: "h"}
+"""Minutes in a unit of time -> the word for all its spellings."""
 
 
-def lost_words(written: str, outputs: Iterable[str]) -> tuple[str, ...]:
-    """The words of a line that none of the texts has, in order."""
-    there = {token for text in outputs for token in _tokens(text)}
-    return tuple(token for token in _tokens(written) if token not in there and token not in _SMALL)
+def lost_words(written: str, outputs: Iterable[str], lore: Lore) -> tuple[str, ...]:
+    """The words of a line that none of the texts has, in order; a unit may be spelled otherwise."""
+    alike = _alike(lore.context.tables.measures)
+    there = {token for text in outputs for token in _tokens(text, alike)}
+    empty = note_words().empty_words
+    return tuple(token for token in _tokens(written, alike) if token not in there and token not in empty)
 
 
-def _tokens(text: str) -> list[str]:
+def _tokens(text: str, alike: Mapping[str, str]) -> list[str]:
     glyphs = _glyphs()
     plain = "".join(glyphs.get(letter, letter) for letter in text.casefold())
-    return [_ALIKE.get(token, token) for token in _TOKEN.findall(plain)]
+    return [alike.get(token, token) for token in _TOKEN.findall(plain)]
+
+
+@lru_cache(maxsize=4)
+def _alike(measures: Measures) -> Mapping[str, str]:
+    """A word -> the one that stands for all which say the same: of units, times and short forms.
+
+    Letters that stand alone are left out: 't' and 'T' are two units.
+    """
+    words = note_words()
+    units = {**measures.names, **{unit: (*measures.names[unit], *more) for unit, more in words.units.items()}}
+    return {
+        **{word.casefold(): unit for unit, spelled in units.items() for word in spelled if len(word) > 1},
+        **{word: _TIMES[int(minutes)] for word, minutes in MINUTES.items() if minutes in _TIMES},
+        **{short: word for short, word in words.short.items() if word.isalpha()},
+        **words.alike,
+    }
 
 
 @cache

@@ -35,9 +35,15 @@ def named(words: str, larder: Larder, region: str) -> Named:
                 continue
             row, name = _row(tokens[begin:end], larder)
             if row is not None:
-                before, after = " ".join(tokens[:begin]), " ".join(tokens[end:])
+                before, after = " ".join(tokens[:begin]).lower(), " ".join(tokens[end:]).lower()
                 return Named(_regional(name, row, region), row, before, after)
     return Named(words, None)
+
+
+def kind_behind(name: str, words: str, larder: Larder) -> str:
+    """'flour' with 'plain' behind the comma is 'plain flour'; '' where the larder has no such name."""
+    whole = f"{words} {name}"
+    return whole if 0 < len(words.split()) <= 2 and larder.find(whole) is not None else ""
 
 
 def _windows(count: int) -> Iterator[tuple[int, int]]:

@@ -4,16 +4,17 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
+from sitegen.notes.columns import is_column_heads
 from sitegen.notes.note_lines import NoteLine
-from sitegen.notes.pieces import Piece, is_column_heads
+from sitegen.notes.number_patterns import FIGURE
+from sitegen.notes.pieces import Piece
 from sitegen.notes.verbs import begins_with_verb
-from sitegen.notes.word_table import note_words
+from sitegen.notes.word_table import any_of, note_words
 
-_ADVICE = frozenset({"tips", "notes", "storage", "storing", "variations", "faq", "faqs", "substitutions"})
 _MOST_WORDS = 7
 _MOST_BARE_WORDS = 4
 _EDGES = " :.-–—*_=#!~"
-_FIGURE = re.compile(r"[\d½¼¾⅓⅔⅛]")
+_FIGURE = re.compile(FIGURE)
 _BRACKET = re.compile(r"\s*\([^()]*\)\s*$")
 
 
@@ -38,28 +39,29 @@ def heading_in(piece: Piece, follows_list: bool, is_first: bool) -> NoteHeading 
         return None
     section, title = _section(text)
     if section or piece.heading:
-        return NoteHeading(section or "ingredients", title if section else _component(text))
+        return NoteHeading(section or "ingredients", title if section else component_title(text))
     if piece.ingredient is not None and piece.ingredient.has_amount:
         return None
     if _is_marked(piece, text, is_first) or _names_a_component(piece, text):
-        is_advice = any(word.casefold() in _ADVICE for word in words)
-        return NoteHeading("after" if is_advice else "", "" if is_advice else _component(text))
+        is_advice = any(word.casefold() in note_words().advice for word in words)
+        return NoteHeading("after" if is_advice else "", "" if is_advice else component_title(text))
     is_bare = (
         len(words) <= _MOST_BARE_WORDS and not _FIGURE.search(text) and not piece.text.endswith((".", "!"))
     )
     if is_bare and follows_list and not is_first and piece.line.after_gap and not piece.line.bullet:
-        return NoteHeading("", _component(text))
+        return NoteHeading("", component_title(text))
     return None
 
 
 def _is_marked(piece: Piece, text: str, is_first: bool) -> bool:
     """By a mark of Markdown, a colon at the end, or capitals throughout."""
     line = piece.line
-    if line.number_said or line.bullet:
-        return piece.text.endswith(":") and not begins_with_verb(text)
     is_loud = text.isupper() and sum(letter.isalpha() for letter in text) > 2 and not _FIGURE.search(text)
+    if line.number_said or line.bullet:
+        is_told = piece.text.endswith(":") or (is_loud and bool(line.number_said) and not is_first)
+        return is_told and not begins_with_verb(text)
     is_told = piece.text.rstrip(" *_").endswith(":") and not _FIGURE.search(text)
-    return bool(line.rank > 1 or line.bold or is_told) or (is_loud and not is_first)
+    return is_told or (not is_first and (line.rank > 1 or line.bold or is_loud))
 
 
 def _names_a_component(piece: Piece, text: str) -> bool:
@@ -90,21 +92,22 @@ def _section(text: str) -> tuple[str, str]:
             of_it = re.fullmatch(rf"(?:for )?(?:the )?(?P<title>.+?)(?: -|:)? {re.escape(word)}", folded)
             found = for_it or (of_it if len(word) > 4 and word not in ("to make", "the method") else None)
             if found:
-                return section, _component(found["title"])
+                return section, component_title(found["title"])
     return "", ""
 
 
 @cache
 def _lead() -> re.Pattern[str]:
-    leads = sorted(note_words().component_lead, key=len, reverse=True)
-    return re.compile(rf"({'|'.join(map(re.escape, leads))}) ", re.IGNORECASE)
+    return re.compile(rf"({any_of(note_words().component_lead)}) ", re.IGNORECASE)
 
 
-def _component(text: str) -> str:
+def component_title(text: str) -> str:
     """'For the sponge' -> 'Sponge', 'SPONGE' -> 'Sponge'; 'To finish' stays."""
     found = _lead().match(text)
     name = text[found.end() :] if found else text
-    tails = "|".join(map(re.escape, note_words().component_tail))
-    name = re.sub(rf" (?:{tails})$", "", name, flags=re.IGNORECASE).strip(_EDGES) or text
+    name = (
+        re.sub(rf" (?:{any_of(note_words().component_tail)})$", "", name, flags=re.IGNORECASE).strip(_EDGES)
+        or text
+    )
     name = name.lower() if name.isupper() else name
     return name[:1].upper() + name[1:]

@@ -5,17 +5,22 @@ import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from sitegen.notes.verbs import begins_with_verb
+from sitegen.notes.number_patterns import FIGURE
+from sitegen.notes.unwrapping import unwrapped
+from sitegen.notes.verbs import begins_with_verb, has_verb
+from sitegen.notes.word_table import note_words
 
 _BLANKS = re.compile(r"[\s\u00a0\u2000-\u200a\u202f\u205f\u3000]+")
 _QUOTES = str.maketrans(
     {"’": "'", "‘": "'", "´": "'", "`": "'", "“": '"', "”": '"', "º": "°", "˚": "°", "−": "-"}
 )
 _BULLET = re.compile(
-    r"(?:(?:[-–—•·▪▫●○◦‣∙⁃*+□☐☑✓✔»>~]|\[[ xX]?\])(?:\s+|$))+|[-–—•·▪▫●○◦‣∙⁃□☐☑✓✔»](?=[^\W\d_]|[½¼¾⅓⅔⅛]|\d)"
+    rf"(?:(?:[-–—•·▪▫●○◦‣∙⁃*+□☐☑✓✔»>~]|\[[ xX]?\])(?:\s+|$))+|[-–—•·▪▫●○◦‣∙⁃□☐☑✓✔»](?=[^\W\d_]|{FIGURE})"
 )
 _NUMBER = re.compile(
-    r"(?:step )?\(?(\d{1,2})(?:[.):]|\s[-–—])(?:\s+|(?=[^\W\d_]{2}))|([a-h])[.)] (?=[A-Z])", re.IGNORECASE
+    r"(?:step )?\(?(\d{1,2})(?:[.):]|\s[-–—])(?:\s+|(?=[^\W\d_]{2}))"
+    rf"|([a-h])[.)] (?=[A-Z]|{FIGURE})",
+    re.IGNORECASE,
 )
 _BARE_NUMBER = re.compile(r"(\d{1,2}) (?=[A-Z][a-z]+ )")
 _GLUED = re.compile(
@@ -27,7 +32,7 @@ _LEADERS = re.compile(r"(?:\s?[._·]){3,}\s*(?=\d)")
 """Dots that lead from a name to its amount."""
 _KEYCAP = re.compile(r"(\d)\ufe0f?\u20e3\s*")
 _SYMBOLS = ("So", "Sk", "Mn", "Me")
-_COLUMNS = re.compile(r"\t|\s{3,}")
+_COLUMNS = re.compile(rf"\t|\s{{3,}}|(?<=[^\s.!?,;:])\s{{2}}(?={FIGURE})")
 _STEP_WORD = re.compile(r"step \d{1,2}\s*[-–—:.]?\s*", re.IGNORECASE)
 _MARKDOWN_HEADING = re.compile(r"#{1,6}\s+(?P<words>.*?)\s*#*")
 _EMPHASIS = re.compile(r"(\*\*\*|\*\*|__|\*(?=\S)|(?<!\w)_(?=\S))(.+?)\1")
@@ -40,7 +45,8 @@ _RULE = re.compile(r"[\W_]*")
 class NoteLine:
     """A line of the notes.
 
-    number: from 1. written: as it stands there, without blanks around it. text: what it says.
+    number: from 1; of a broken line, its first. written: as it stands there, blanks around it left out.
+    text: what it says.
     number_said: its own number in a list ('3.'), 0 for none. bullet: whether a mark stood before it.
     in_words: the text before its number words were put in figures, '' where none were.
     place: the line of the file where that is another than the number, else 0.
@@ -69,18 +75,18 @@ class NoteLine:
 def note_lines(text: str) -> Iterator[NoteLine]:
     """Every line that says something: with a letter or a figure in it."""
     gap = True
-    for number, raw in enumerate(text.split("\n"), start=1):
+    for number, raw, written in unwrapped(text):
         if _RULE.fullmatch(raw):
             gap = True
             continue
-        yield _line(number, raw, gap)
+        yield _line(number, raw, written, gap)
         gap = False
 
 
-def _line(number: int, raw: str, gap: bool) -> NoteLine:
-    written = _BLANKS.sub(" ", raw).strip()
+def _line(number: int, raw: str, written: str, gap: bool) -> NoteLine:
+    written = _BLANKS.sub(" ", written).strip()
     cells = _cells(_KEYCAP.sub(r"\1. ", raw))
-    text = _without_symbols(_plain(tidied(" ".join(cells))))
+    text = without_symbols(_plain(tidied(" ".join(cells))))
     is_numbered = len(cells) > 1 and cells[0].isdigit() and len(cells[1].split()) > 2
     if is_numbered:
         return NoteLine(number, written, text.partition(" ")[2], number_said=int(cells[0][:3]), after_gap=gap)
@@ -105,7 +111,7 @@ def _line(number: int, raw: str, gap: bool) -> NoteLine:
     )
 
 
-def _without_symbols(text: str) -> str:
+def without_symbols(text: str) -> str:
     """Without pictures at either end: '✅ 50 g sugar' is a line of a list like any other."""
     begin, end = 0, len(text)
     while begin < end and _is_symbol(text[begin]):
@@ -120,9 +126,11 @@ def _is_symbol(letter: str) -> bool:
 
 
 def _bare_number(body: str) -> re.Match[str] | None:
-    """'1 Preheat the oven': a number without a mark, before what the reader is to do."""
+    """'1 Preheat the oven', '2 For the glaze, melt ...': a number without a mark, before work."""
     found = _BARE_NUMBER.match(body)
-    return found if found and begins_with_verb(body[found.end() :]) else None
+    rest = body[found.end() :] if found else ""
+    opens = rest.partition(" ")[0].casefold() in note_words().step_openers and has_verb(rest, 12)
+    return found if begins_with_verb(rest) or opens else None
 
 
 def _number_of(said: re.Match[str]) -> int:

@@ -9,25 +9,35 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
+from sitegen.film.stems import stem
+from sitegen.notes.best_way import best_way
 from sitegen.notes.book import Block, Book, Group, Said
+from sitegen.notes.group_words import making_of
 from sitegen.notes.sentences import sentences
+from sitegen.notes.verbs import words_of
 from sitegen.notes.word_table import note_words
 
-_TURN = 0.8
-_TURN_BACK = 1.2
-_TITLE = 0.5
-_PURPOSE = 1.5
-"""What 'for the glaze' earns; a title that is merely named may be where the step puts it."""
+_TURN, _TURN_BACK = 0.8, 1.2
+"""What it costs to go on to a later component, and back to an earlier one."""
+_TITLE, _PURPOSE = 0.5, 1.5
+"""What a title earns that is merely named, and what 'for the glaze' does: a step may put it there."""
 _LONGEST_NAME = 4
+"""Words of an ingredient's name."""
 _MANY_SENTENCES = 3
-_WORD = re.compile(r"[^\W\d_]+(?:[-'][^\W\d_]+)*")
+"""From here on a paragraph is laid sentence by sentence."""
 _LATER_START = 0.3
+"""What it costs to begin with a later component, for each that is passed over."""
+_TOLD = 50.0
+"""What it earns a component that a step names itself: 'Top: warm the jam'."""
 _PREFIX = re.compile(r"(?P<title>[^\W\d][\w' -]{1,28}?) ?[:–—] +(?=\S)")
 
 
 @dataclass
 class Placed:
-    """A component: its group of ingredients, None where it has none, and its steps in order."""
+    """A component: its group of ingredients, None where it has none, and its steps in order.
+
+    title: '' where the notes have none. headings: the stretches of the method whose headings name it.
+    """
 
     title: str
     group: Group | None = None
@@ -43,8 +53,7 @@ def placed(book: Book) -> list[Placed]:
     parts = [Placed(group.title, group) for group in book.groups]
     is_one_list = len(parts) == 1 and not parts[0].title
     seen = 0
-    for index, block in enumerate(book.blocks):
-        is_last = index == len(book.blocks) - 1
+    for block in book.blocks:
         named = _titled(block.title, parts) if block.title else None
         if named is None and is_one_list:
             named = parts[0]
@@ -56,13 +65,16 @@ def placed(book: Book) -> list[Placed]:
             _lay(block.said, [named], named, parts)
         else:
             near = parts[seen : block.groups_before] or parts[: block.groups_before] or parts
-            open_to = parts if is_last and not near else near
-            _lay(block.said, open_to, None, parts)
+            _lay(block.said, near, None, parts)
         seen = block.groups_before
     return parts
 
 
 def _lay(said: Sequence[Said], near: list[Placed], named: Placed | None, parts: list[Placed]) -> None:
+    """Lays steps along the components near them; sentences of a line that stay together are one text.
+
+    named: the component of the heading, to which all go that name no other. parts: of the notes; may grow.
+    """
     if not near:
         near = [Placed("")]
         parts.append(near[0])
@@ -123,36 +135,21 @@ def _best_way(texts: Sequence[str], near: list[Placed], forced: Sequence[Placed 
         return near * len(texts)
     choices = [*near, *(one for one in forced if one is not None and one not in near)]
     forms = _forms(choices)
-    scores = [[-_LATER_START * index for index in range(len(choices))]]
-    back: list[list[int]] = []
+    worths = []
     for text, target in zip(texts, forced, strict=True):
-        earned = _earned(text, choices, forms)
+        worths.append(_earned(text, choices, forms))
         if target is not None:
-            earned[choices.index(target)] += 50
-        row, came = [], []
-        for here in range(len(choices)):
-            ways = [scores[-1][there] - _cost(there, here, first=not back) for there in range(len(choices))]
-            best = max(range(len(choices)), key=lambda there: ways[there])
-            came.append(best)
-            row.append(ways[best] + earned[here])
-        scores.append(row)
-        back.append(came)
-    at = max(range(len(choices)), key=lambda index: scores[-1][index])
-    way = []
-    for came in reversed(back):
-        way.append(choices[at])
-        at = came[at]
-    return list(reversed(way))
+            worths[-1][choices.index(target)] += _TOLD
+    start = [_LATER_START * index for index in range(len(choices))]
+    return [choices[at] for at in best_way(worths, start, _turn)]
 
 
-def _cost(there: int, here: int, first: bool) -> float:
-    if there == here:
-        return 0.0
-    return 99.0 if first else _TURN if here > there else _TURN_BACK
+def _turn(there: int, here: int, _: int) -> float:
+    return 0.0 if there == here else _TURN if here > there else _TURN_BACK
 
 
 def _forms(choices: Sequence[Placed]) -> Mapping[str, frozenset[int]]:
-    """Every name by which a step may call an ingredient -> the components that have it."""
+    """Every name by which a step may call an ingredient, in stems -> the components that have it."""
     found: dict[str, set[int]] = {}
     for index, part in enumerate(choices):
         for one in part.group.said if part.group else ():
@@ -162,17 +159,13 @@ def _forms(choices: Sequence[Placed]) -> Mapping[str, frozenset[int]]:
             names = {" ".join(words[begin:]) for begin in range(len(words))}
             names |= {words[0]} if words[0] not in note_words().weak_words else set()
             for name in names:
-                found.setdefault(_one_of(name), set()).add(index)
+                found.setdefault(" ".join(map(stem, name.split())), set()).add(index)
     return {name: frozenset(places) for name, places in found.items()}
-
-
-def _one_of(name: str) -> str:
-    return name[:-1] if len(name) > 3 and name.endswith("s") else name
 
 
 def _earned(text: str, choices: Sequence[Placed], forms: Mapping[str, frozenset[int]]) -> list[float]:
     """What a step names of each component: the longest names first, and what several have counts for less."""
-    words = [_one_of(word) for word in _WORD.findall(text.casefold())]
+    words = [stem(word) for word in words_of(text)]
     worth = [0.0] * len(choices)
     seen: set[str] = set()
     index = 0
@@ -191,7 +184,7 @@ def _earned(text: str, choices: Sequence[Placed], forms: Mapping[str, frozenset[
     folded = text.casefold()
     for place, part in enumerate(choices):
         title = part.title.casefold()
-        if title and _stands_in(f"for the {title}", folded):
+        if title and (_stands_in(f"for the {title}", folded) or making_of(title, text)):
             worth[place] += _PURPOSE
         elif title and _stands_in(title, folded):
             worth[place] += _TITLE

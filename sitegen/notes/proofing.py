@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from sitegen.faults import Fault, Severity
 from sitegen.kitchen.declared import known_with, tables_of
 from sitegen.kitchen.recipe import Recipe
-from sitegen.notes.values import Desk
+from sitegen.notes.values import Lore
 from sitegen.source.checks import CHECKS
 from sitegen.source.checks.takings import UNUSED
 from sitegen.source.declared import declared_in
@@ -36,14 +36,14 @@ class Proofed:
         return tuple(fault for fault in self.faults if fault.severity is Severity.ERROR)
 
 
-def proofed(text: str, shown: str, folder: Folder, desk: Desk) -> Proofed:
+def proofed(text: str, shown: str, folder: Folder, lore: Lore) -> Proofed:
     """shown: the draft's file as the baker is told it. folder: where it will lie."""
     document, faults = parse_document(text, shown)
     if document is None:
         return Proofed(faults, None)
     file, shape_faults = shaped(document, RecipeFile)
     if file is not None:
-        recipe, told = _read(RecipeSource(folder.path.name, folder, document, file), desk)
+        recipe, told = _read(RecipeSource(folder.path.name, folder, document, file), lore)
         return Proofed(_sorted((*faults, *told)), None if faults else recipe)
     if any(fault.code != MISSING_KEY.code for fault in shape_faults):
         return Proofed(_sorted((*faults, *shape_faults)), None)
@@ -51,7 +51,7 @@ def proofed(text: str, shown: str, folder: Folder, desk: Desk) -> Proofed:
     file, _ = shaped(whole, RecipeFile)
     if file is None:
         return Proofed(_sorted((*faults, *shape_faults)), None)
-    recipe, words = _read(RecipeSource(folder.path.name, folder, whole, file), desk)
+    recipe, words = _read(RecipeSource(folder.path.name, folder, whole, file), lore)
     meant = (one for one in words if not _is_of_unmade(one, unmade))
     return Proofed(_sorted((*faults, *shape_faults, *meant)), recipe)
 
@@ -79,17 +79,17 @@ def _with_stand_ins(document: Document) -> tuple[Document, tuple[str, ...]]:
     return replace(document, data={**data, "components": components}), tuple(unmade)
 
 
-def _read(source: RecipeSource, desk: Desk) -> tuple[Recipe | None, tuple[Fault, ...]]:
-    tables = desk.context.tables
+def _read(source: RecipeSource, lore: Lore) -> tuple[Recipe | None, tuple[Fault, ...]]:
+    tables = lore.context.tables
     declared, larder_faults = declared_in(source.document, source.file.larder, tables)
     known = known_with(tables, declared)
-    context = replace(desk.context, tables=known, components=tuple(source.file.components), declared=declared)
+    context = replace(lore.context, tables=known, components=tuple(source.file.components), declared=declared)
     recipe, faults = recipe_from(source, context)
-    meant = tuple(_meaning(recipe, desk)) if recipe else ()
+    meant = tuple(_meaning(recipe, lore)) if recipe else ()
     return recipe, (*larder_faults, *faults, *meant)
 
 
-def _meaning(recipe: Recipe, desk: Desk) -> Iterator[Fault]:
-    tables = tables_of(recipe, {}, desk.context.tables)
+def _meaning(recipe: Recipe, lore: Lore) -> Iterator[Fault]:
+    tables = tables_of(recipe, {}, lore.context.tables)
     for check in CHECKS:
         yield from check(recipe, tables)

@@ -1,18 +1,17 @@
-"""Temperatures and lengths of a step's words in braces; words that stand for several ingredients at once."""
+"""Temperatures and lengths of a step's words, in braces."""
 
 import re
 
 from sitegen.notes.heats_in_notes import heats_in
-from sitegen.notes.word_table import note_words
+from sitegen.notes.number_patterns import RANGE
 
 _LENGTHS = re.compile(
     r"(?P<wide>\d+(?:\.\d+)?)\s*(?:cm|mm|in|inch(?:es)?|\")?\s*(?:[x×]|by)\s*(?P<long>\d+(?:\.\d+)?)[\s-]*"
     r"(?P<units>cm|mm|inch(?:es)?|\"|in)(?![a-z])"
-    r"|(?<![\d.,/x×])(?P<one>\d+ \d/\d|\d/\d|\d ?[½¼¾]|[½¼¾]|\d+(?:\.\d+)?(?: ?[-–] ?\d+(?:\.\d+)?)?)[\s-]*"
+    rf"|(?<![\d.,/x×])(?P<one>{RANGE})[\s-]*"
     r"(?P<unit>cm|mm|inch(?:es)?|\")(?![a-z])",
     re.IGNORECASE,
 )
-_EXCEPT_END = re.compile(r"[,.;(]| until | till | and (?=mix|then)", re.IGNORECASE)
 
 
 def heats_and_lengths(text: str) -> str:
@@ -34,23 +33,3 @@ def _length_in_braces(found: re.Match[str]) -> str:
 
 def _length(unit: str) -> str:
     return unit.casefold() if unit.casefold() in ("cm", "mm") else "in"
-
-
-def group_in(text: str) -> tuple[str, int, int] | None:
-    """Words that stand for several ingredients ('the dry ingredients'), where they begin and end."""
-    for words in sorted(note_words().groups, key=len, reverse=True):
-        found = re.search(rf"(?<![{{\w]){re.escape(words)}(?![}}\w])", text, re.IGNORECASE)
-        if found:
-            return words, found.start(), found.end()
-    return None
-
-
-def excepted_in(text: str, start: int) -> str:
-    """The words behind 'except' in what follows an index; '' where nothing is excepted."""
-    leads = "|".join(sorted(map(re.escape, note_words().excepted), key=len, reverse=True))
-    found = re.search(rf"\b(?:{leads})\b", text[start:], re.IGNORECASE)
-    if not found:
-        return ""
-    rest = text[start + found.end() :]
-    end = _EXCEPT_END.search(rest)
-    return rest[: end.start()] if end else rest

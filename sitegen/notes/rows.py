@@ -7,7 +7,7 @@ from sitegen.kitchen.filmed import moment_text
 from sitegen.notes.block_yaml import Entry, Items, Keys, Node
 from sitegen.notes.kept_words import lost_words
 from sitegen.notes.note_lines import NoteLine
-from sitegen.notes.values import Fate, LineFate
+from sitegen.notes.values import Fate, LineFate, Lore
 
 _IN_THE_NOTES = "in the notes:"
 _LOST = "not understood:"
@@ -50,6 +50,7 @@ class Register:
     _fates: dict[int, tuple[Fate, str]] = field(default_factory=dict)
 
     def take(self, line: NoteLine, reason: str = "") -> None:
+        """The line stands in the file; what was lost or set aside of it before stays so."""
         fate, before = self._fates.get(line.number, (Fate.TAKEN, ""))
         self._fates[line.number] = (fate, before or reason)
 
@@ -65,6 +66,7 @@ class Register:
         return f"{_LOST} {text}"
 
     def fates(self) -> tuple[LineFate, ...]:
+        """Of every line, in order; a line that nobody spoke of was taken."""
         return tuple(
             LineFate(line.place or line.number, line.written, *self._fates.get(line.number, (Fate.TAKEN, "")))
             for line in self.lines
@@ -72,7 +74,7 @@ class Register:
 
 
 def with_lost_words(
-    top: list[Row], lines: Iterable[NoteLine], bare_headings: Iterable[NoteLine]
+    top: list[Row], lines: Iterable[NoteLine], bare_headings: Iterable[NoteLine], lore: Lore
 ) -> list[str]:
     """A comment above the first row of each line of which a word stands in none of its rows.
 
@@ -80,17 +82,17 @@ def with_lost_words(
     bare_headings: those that say no more than a key does ('Ingredients').
     """
     said: dict[int, list[str]] = {}
-    first: dict[int, tuple[Row, NoteLine]] = {}
+    first: dict[int, Row] = {}
     for row, parents in _walk(top, ()):
         for line in row.lines:
             texts = said.setdefault(line.number, [])
             texts += [row.key, *(_texts(row)), *row.above, *row.below, *parents]
-            first.setdefault(line.number, (row, line))
+            first.setdefault(line.number, row)
     passed_over = {line.number for line in bare_headings}
     below: list[str] = []
     for line in sorted(lines, key=lambda one: -one.number):
-        own = first[line.number][0] if line.number in first else None
-        is_whole = own is not None and not lost_words(line.original, said[line.number])
+        own = first.get(line.number)
+        is_whole = own is not None and not lost_words(line.original, said[line.number], lore)
         if is_whole or line.number in passed_over or _is_kept(line, top):
             continue
         near = own or _row_behind(line.number, first)
@@ -98,10 +100,10 @@ def with_lost_words(
     return below
 
 
-def _row_behind(number: int, first: Mapping[int, tuple[Row, NoteLine]]) -> Row | None:
+def _row_behind(number: int, first: Mapping[int, Row]) -> Row | None:
     """The first row of the next line that has one."""
     following = min((one for one in first if one > number), default=None)
-    return first[following][0] if following is not None else None
+    return first[following] if following is not None else None
 
 
 def _is_kept(line: NoteLine, top: Iterable[Row]) -> bool:

@@ -5,21 +5,24 @@ from collections.abc import Iterator
 from functools import cache
 from itertools import pairwise
 
+from sitegen.notes.heats_in_notes import heats_in
 from sitegen.notes.times_in_notes import TimeSaid, times_in
-from sitegen.notes.verbs import begins_with_verb, verb_kinds
+from sitegen.notes.verbs import begins_with_verb, first_is_verb, verb_kinds, words_of
 from sitegen.notes.word_table import note_words
 
 _END = re.compile(r"(?<=[.!?])[)\"]? +(?=[\"(]?[^\W_])")
 _CLAUSE = re.compile(
     r"; ?| ?\(then |,? (?:and )?then |, (?:and )?(?=[a-z]+ )| and (?=[a-z]+ )", re.IGNORECASE
 )
-_WORD = re.compile(r"[^\W\d_]+(?:[-'][^\W\d_]+)*")
-_DETERMINERS = frozenset({"the", "a", "an", "of", "my", "your", "her", "our", "this", "that"})
+_BEFORE_NOUNS = frozenset(
+    {"the", "a", "an", "of", "my", "your", "her", "our", "this", "that", "with", "without"}
+)
 _PLACES = {"oven": "bake", "fridge": "chill", "refrigerator": "chill", "freezer": "freeze"}
 """Where something waits, whatever the verb: 'into the fridge for an hour'."""
 _NOT_HOW_LONG = frozenset({"after", "every", "within", "last", "first", "next", "per", "halfway", "final"})
 """Words before a time that says when, and not how long: 'cover after 40 minutes'."""
 WAITS = frozenset({"bake", "chill", "freeze", "wait"})
+"""Kinds of verbs (`verbs` in the table) whose time is waited for and not worked."""
 
 
 def sentences(text: str) -> list[str]:
@@ -28,14 +31,21 @@ def sentences(text: str) -> list[str]:
     begin = 0
     for end in _END.finditer(text):
         before = text[begin : end.start()]
-        last = before.rstrip(".!?").rpartition(" ")[2].casefold().strip("(,")
+        last = re.split(r"[ \d-]", before.rstrip(".!?"))[-1].casefold().strip("(,")
         behind = text[end.end() :]
         is_short = before.endswith(".") and last in _abbreviations()
-        if is_short and not behind[0].isupper() and not begins_with_verb(behind):
+        is_begun = behind[0].isupper() or begins_with_verb(behind) or _says_a_fact(behind)
+        if is_short and not is_begun:
             continue
         found.append(before.strip())
         begin = end.end()
     return [one for one in (*found, text[begin:].strip()) if one]
+
+
+def _says_a_fact(text: str) -> bool:
+    """'makes about forty', 'serves 8'."""
+    first = text.partition(" ")[0].casefold()
+    return first in note_words().facts["makes"] or first in note_words().facts["serves"]
 
 
 @cache
@@ -45,27 +55,33 @@ def _abbreviations() -> frozenset[str]:
 
 def kind_of(time: TimeSaid, sentence: str) -> str:
     """What a time is for, by the nearest verb before it, else the first behind it: a row of the table."""
-    before = [word.casefold() for word in _WORD.findall(sentence[: time.lead])]
+    before = words_of(_without_heats(sentence[: time.lead]))
     if before and before[-1] in _NOT_HOW_LONG:
         return ""
     for index in range(len(before) - 1, -1, -1):
         if before[index] in _PLACES:
             return _PLACES[before[index]]
-        kind = _kind_at(before, index)
+        kind = verb_kinds().get(before[index], "")
         if kind and not _is_noun(before, index):
             return kind
-    behind = [word.casefold() for word in _WORD.findall(sentence[time.end :])]
-    kinds = (_kind_at(behind, index) for index in range(len(behind)))
-    return next((kind for kind in kinds if kind), "")
+    if any(one.is_oven for heats in heats_in(sentence[: time.lead]) for one in heats.all):
+        return "bake"
+    behind = words_of(sentence[time.end :])
+    return next((verb_kinds()[word] for word in behind if word in verb_kinds()), "")
 
 
-def _kind_at(words: list[str], index: int) -> str:
-    return verb_kinds().get(words[index], "")
+def _without_heats(text: str) -> str:
+    """The 'heat' of '180 C top/bottom heat' is no work."""
+    for heats in reversed(list(heats_in(text))):
+        text = f"{text[: heats.start]} {text[heats.end :]}"
+    return text
 
 
 def _is_noun(words: list[str], index: int) -> bool:
-    """'the mix', 'a rest': a word that is a verb elsewhere."""
-    return index > 0 and words[index - 1] in _DETERMINERS
+    """'the mix', 'a rest', 'brown sugar': a word that is a verb elsewhere."""
+    if words[index + 1 : index + 2] == ["sugar"]:
+        return True
+    return index > 0 and words[index - 1] in _BEFORE_NOUNS
 
 
 def clauses(sentence: str) -> Iterator[str]:
@@ -74,7 +90,7 @@ def clauses(sentence: str) -> Iterator[str]:
     begin, prefix = 0, ""
     for first, second in pairwise(waits):
         joints = list(_CLAUSE.finditer(sentence, first.end, second.lead))
-        verbs = [one for one in joints if _begins_with_verb(sentence[one.end() :])]
+        verbs = [one for one in joints if first_is_verb(sentence[one.end() :])]
         again = [one for one in joints if "then" in one.group(0)] if not verbs else []
         cut = next(iter((*verbs, *again)), None)
         if cut is not None:
@@ -82,8 +98,3 @@ def clauses(sentence: str) -> Iterator[str]:
             prefix = "Bake " if again and kind_of(first, sentence) == "bake" else ""
             begin = cut.end()
     yield f"{prefix}{sentence[begin:]}".strip()
-
-
-def _begins_with_verb(text: str) -> bool:
-    word = _WORD.match(text.strip())
-    return word is not None and word.group(0).casefold() in verb_kinds()

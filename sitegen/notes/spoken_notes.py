@@ -23,7 +23,7 @@ from sitegen.notes.figures import NoFigure, span_text
 from sitegen.notes.ingredients import ingredient_of
 from sitegen.notes.note_lines import NoteLine
 from sitegen.notes.number_words import figure_of
-from sitegen.notes.values import Desk
+from sitegen.notes.values import Lore
 from sitegen.source.spoken_words import spoken_words
 
 _NOT_THIS_BAKE = About.ASIDE | About.ADVICE | About.OTHER_BATCH | About.AHEAD | About.LISTING | About.LIST
@@ -43,17 +43,17 @@ class SpokenNotes:
     left_out: int
 
 
-def spoken_notes(cues: Sequence[Cue], desk: Desk) -> SpokenNotes:
+def spoken_notes(cues: Sequence[Cue], lore: Lore) -> SpokenNotes:
     """The amounts, the work and the moments of a film; an empty book of one that speaks of no bake."""
-    scene = _scene(cues, desk)
+    scene = _scene(cues, lore)
     book = Book()
     moments: dict[int, int] = {}
     if not scene.words:
         return SpokenNotes(book, {}, 0)
     group, block = Group(""), Block("", groups_before=1)
     listed: set[str] = set()
-    for text, word in _lines(scene, attributed(scene), desk):
-        ingredient = ingredient_of(text, desk)
+    for text, word in _lines(scene, attributed(scene), lore):
+        ingredient = ingredient_of(text, lore)
         if ingredient is not None and ingredient.known and ingredient.name not in listed:
             listed.add(ingredient.name)
             line = _line(book, text, scene.second(word), moments)
@@ -68,15 +68,15 @@ def spoken_notes(cues: Sequence[Cue], desk: Desk) -> SpokenNotes:
     return SpokenNotes(book, moments, len(scene.sentences) - len(work))
 
 
-def _scene(cues: Sequence[Cue], desk: Desk) -> Scene:
-    known, tables = spoken_words(), desk.context.tables
+def _scene(cues: Sequence[Cue], lore: Lore) -> Scene:
+    known, tables = spoken_words(), lore.context.tables
     heard = heard_words(cues)
     words = tuple(word.text for word in heard)
     norms = known.norms(words)
     return Scene(
         recipe=_NO_RECIPE,
         tables=tables,
-        written=desk.edition,
+        written=lore.edition,
         known=known,
         heard=heard,
         words=words,
@@ -96,11 +96,11 @@ def _line(book: Book, text: str, second: int, moments: dict[int, int]) -> NoteLi
     return line
 
 
-def _lines(scene: Scene, said: Sequence[Attributed], desk: Desk) -> Iterator[tuple[str, int]]:
+def _lines(scene: Scene, said: Sequence[Attributed], lore: Lore) -> Iterator[tuple[str, int]]:
     """Each amount with its ingredient as one would write it, and the word that begins it."""
     for one in said:
         mention, amount = one.mention, one.amount
-        row = desk.context.tables.larder.find(mention.name.row) if mention is not None else None
+        row = lore.context.tables.larder.find(mention.name.row) if mention is not None else None
         is_other = bool(scene.about(amount.begin) & _OTHER_BATCH)
         if row is None or is_other or len(one.parts) > 1 or amount.what not in (What.MEASURE, What.BARE):
             continue
@@ -110,8 +110,8 @@ def _lines(scene: Scene, said: Sequence[Attributed], desk: Desk) -> Iterator[tup
             continue
         is_grams = amount.what is What.BARE and amount.span.low >= IMPLIED_GRAMS and row.piece("") is None
         unit = "g" if is_grams else amount.unit
-        name = row.name_in(desk.region)
-        name = name if unit else row.counted(name, amount.span.high, desk.region)
+        name = row.name_in(lore.region)
+        name = name if unit else row.counted(name, amount.span.high, lore.region)
         yield " ".join(f"{figure} {unit} {name}".split()), amount.begin
 
 

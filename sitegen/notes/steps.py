@@ -11,6 +11,7 @@ from sitegen.notes.heats_in_notes import Heats, heats_in
 from sitegen.notes.sentences import WAITS, clauses, kind_of, sentences
 from sitegen.notes.times_in_notes import TimeSaid, times_in
 from sitegen.notes.verbs import verb_kinds, words_of
+from sitegen.notes.word_table import note_words
 from sitegen.source.bare_amounts import bare_amount_in
 from sitegen.source.durations import read_span_of_minutes
 
@@ -114,11 +115,13 @@ def _read(clause: str, line: int, ovens: Ovens) -> NotedStep:
         ovens.heard(one)
     step = NotedStep(clause, line)
     cut: list[tuple[int, int]] = []
+    spans = [_with_at(clause, one) for one in heats if not _PREHEATED.search(clause[: one.start])]
     for time in times_in(clause):
-        step = _timed(step, time, kind_of(time, clause), clause, ovens, cut)
+        is_bare = _stands_without(clause, time, spans)
+        step, is_taken = _timed(step, time, kind_of(time, clause), ovens)
+        cut += [(time.lead, time.end)] if is_taken and is_bare else []
     step = _waits_without_time(step, clause, ovens)
-    if step.oven:
-        cut += [_with_at(clause, one) for one in heats if not _PREHEATED.search(clause[: one.start])]
+    cut += spans if step.oven else []
     text = _without(clause, cut)
     text, cue = _cue(text)
     if step.oven and text.casefold().strip(" .,;:") in ("", "oven", "in oven", "in the oven"):
@@ -129,29 +132,28 @@ def _read(clause: str, line: int, ovens: Ovens) -> NotedStep:
 def _is_of_the_oven(clause: str, heats: Heats) -> bool:
     """Whether a heat is the oven's: by its kind or mark, or by the words about it."""
     words = words_of(clause)
-    is_told = any(one.kind or one.scale == "gas" for one in heats.all)
+    is_told = any(one.is_oven for one in heats.all)
     return is_told or "oven" in words or any(verb_kinds().get(word) == "bake" for word in words)
 
 
-def _timed(
-    step: NotedStep, time: TimeSaid, kind: str, clause: str, ovens: Ovens, cut: list[tuple[int, int]]
-) -> NotedStep:
-    """The step with one of its times in the key where it belongs; a second of the same key stays in words."""
+def _timed(step: NotedStep, time: TimeSaid, kind: str, ovens: Ovens) -> tuple[NotedStep, bool]:
+    """The step with one of its times in the key where it belongs, and whether that is its wait.
+
+    A second time of the same key stays in words.
+    """
     if not kind:
-        return step
+        return step, False
     minutes = read_span_of_minutes(time.text).high
     is_wait = kind in WAITS or (kind == "hob" and minutes > _MOST_AT_THE_HOB_MIN)
     before = step.wait if is_wait else step.hands_on
     if before and (is_wait or kind == "hob"):
-        return step
+        return step, False
     said = _added(before, time.text) if before else time.text
-    if is_wait and _is_cut_out(clause, time):
-        cut.append((time.lead, time.end))
     oven = ovens.now if kind == "bake" else ""
     heat = step.heat or _HEATS.get(kind, "")
     if is_wait:
-        return replace(step, wait=time.text, heat=heat, oven=step.oven or oven)
-    return replace(step, hands_on=said, heat=heat, oven=step.oven or oven)
+        return replace(step, wait=time.text, heat=heat, oven=step.oven or oven), True
+    return replace(step, hands_on=said, heat=heat, oven=step.oven or oven), False
 
 
 def _added(one: str, more: str) -> str:
@@ -171,12 +173,17 @@ def _waits_without_time(step: NotedStep, clause: str, ovens: Ovens) -> NotedStep
     return step
 
 
-def _is_cut_out(clause: str, time: TimeSaid) -> bool:
-    """Whether the sentence stands without the time: 'bake for 20 minutes', 'bake 20 minutes'."""
-    lead = clause[time.lead : time.start].casefold()
-    before = words_of(clause[: time.lead])
-    is_bare = bool(before) and (before[-1] in verb_kinds() or before[0] == "oven")
-    return "for" in lead.split() or is_bare
+def _stands_without(clause: str, time: TimeSaid, heats: Sequence[tuple[int, int]]) -> bool:
+    """Whether the sentence stands without the time: 'bake for 20 minutes', 'bake at 160 C fan, 20 minutes'.
+
+    heats: where the words of an oven begin and end, which are cut out too.
+    """
+    if "for" in clause[time.lead : time.start].casefold().split():
+        return True
+    before = words_of(_without(clause[: time.lead], [one for one in heats if one[1] <= time.lead]))
+    while before and before[-1] in note_words().verb_leads:
+        before.pop()
+    return bool(before) and (before[-1] in verb_kinds() or before[0] == "oven")
 
 
 def _with_at(clause: str, heats: Heats) -> tuple[int, int]:

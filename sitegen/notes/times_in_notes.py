@@ -5,16 +5,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 
-from sitegen.notes.amounts_in_notes import NUMBER, RANGE
 from sitegen.notes.figures import NoFigure, minutes_text
-from sitegen.notes.word_table import note_words
+from sitegen.notes.number_patterns import NUMBER, RANGE, number_word, number_words
+from sitegen.notes.word_table import any_of, note_words
 from sitegen.source.durations import MINUTES, read_span_of_minutes
 from sitegen.source.misread import Misread
+
+_LEADS = ("for", "only", "just", "another", "a further", "further", "a")
+"""What stands before a time and is cut out with it, beside the words that say how near it is."""
 
 
 @dataclass(frozen=True)
 class TimeSaid:
-    """text: as our format reads it. start, end: of figure and unit. lead: where 'for about' begins."""
+    """text: as our format reads it. start: of the figure. lead: of 'for about'. end: behind 'or so'."""
 
     text: str
     start: int
@@ -24,16 +27,14 @@ class TimeSaid:
 
 @cache
 def _pattern() -> re.Pattern[str]:
-    units = "|".join(sorted((unit for unit in MINUTES if unit != "s"), key=len, reverse=True))
-    worded = "|".join(sorted(map(re.escape, note_words().numbers), key=len, reverse=True))
-    part = rf"(?:{RANGE}|\b(?:{worded})) ?-?(?:{units})\b\.?"
-    near = "about|approx\\.?|approximately|around|roughly|at least|up to|only|just"
-    words = f"for|{near}|another|a further|further|a"
-    lead = rf"(?:\b(?:{words})\s+)*"
+    units = any_of(unit for unit in MINUTES if unit != "s")
+    part = rf"(?:{RANGE}|\b(?:{number_word()})) ?-?(?:{units})\b\.?"
+    lead = rf"(?:\b(?:{any_of((*note_words().near, *_LEADS))})\b\.?\s+)*"
     more = rf"(?:(?: and)? {NUMBER} ?(?:min|mins|minutes|minute|sec|secs|seconds)\b\.?"
     more = rf"{more}|(?<=h|r|s) [1-5]\d(?![\d°%]| ?(?:g|ml|c|cm)\b))?"
     return re.compile(
-        rf"(?P<lead>{lead})(?P<time>{part}{more}(?P<half> and a half)?)(?: more)?",
+        rf"(?P<lead>{lead})(?P<time>{part}{more}(?: ?(?:-|–|to) ?{part}{more})?(?P<half> and a half)?)"
+        r"(?: more| approx\b\.?| or so)?",
         re.IGNORECASE,
     )
 
@@ -45,7 +46,7 @@ def times_in(text: str) -> Iterator[TimeSaid]:
             continue
         written = _written(found["time"])
         if written:
-            yield TimeSaid(written, found.start("time"), found.end("time"), found.start("lead"))
+            yield TimeSaid(written, found.start("time"), found.end(), found.start("lead"))
 
 
 def _written(time: str) -> str:
@@ -55,8 +56,7 @@ def _written(time: str) -> str:
     words = re.sub(r"((?:h|hr|hrs|hour|hours)) (\d\d)$", r"\1 \2 min", words.strip())
     half = "and a half" in words
     words = words.replace("and a half", "").replace(" and ", " ")
-    for said in sorted(note_words().numbers, key=len, reverse=True):
-        words = re.sub(rf"\b{re.escape(said)}\b", note_words().numbers[said], words, count=1)
+    words = re.sub(rf"\b(?:{number_word()})\b", lambda said: number_words()[said[0]], words)
     try:
         span = read_span_of_minutes(" ".join(words.split()).strip(" ."))
         more = (

@@ -2,13 +2,15 @@
 
 import re
 from dataclasses import dataclass
-from functools import cache
 
-from sitegen.notes.amounts_in_notes import NotedAmount, amount_at, spaced
-from sitegen.notes.names_in_notes import named
-from sitegen.notes.untidy_amounts import Reading, is_known, name_behind_amounts, without_of
-from sitegen.notes.values import Desk
+from sitegen.notes.amounts_in_notes import NotedAmount, amount_at, spaced, spellings
+from sitegen.notes.number_patterns import FIGURE
+from sitegen.notes.short_forms import lengthened
+from sitegen.notes.untidy_amounts import Reading, is_known, name_behind_amounts
+from sitegen.notes.untidy_names import name_alone, without_measure
+from sitegen.notes.values import Lore
 from sitegen.notes.word_table import note_words
+from sitegen.source.quantities import SMALLEST_MEASURES
 
 _METRIC = frozenset({"g", "kg"})
 _WEIGHTS = _METRIC | {"oz", "lb"}
@@ -17,6 +19,11 @@ _COMMA = re.compile(r"(?P<comma>,(?!\d))|(?P<dash> [-–—] ?|[–—]|: ?| = |
 _MORE_FOR = re.compile(
     r"[,;]?\s*(?:\+|\bplus|\band)\s*(?=(?:an? )?(?:extra|more|a little|a bit|some)\b)", re.IGNORECASE
 )
+_PERCENT = re.compile(
+    r",? ?(?:\bmin(?:imum|\.)? )?\b\d{1,3}(?:\.\d+)? ?%(?: cocoa(?: solids)?| fat| hydration)?", re.IGNORECASE
+)
+_IN_ANOTHER = re.compile(rf" (?=in {FIGURE})", re.IGNORECASE)
+"""'½ tsp bicarb in 2 tbsp water': the water is no part of the name."""
 _EACH = re.compile(r"\beach\b|\bper\b", re.IGNORECASE)
 
 
@@ -42,34 +49,43 @@ class UntidyLine:
         return next(metric, None) or next(weights, None) or next(iter(self.amounts), None)
 
 
-def untidy_line(text: str, desk: Desk) -> UntidyLine:
+def untidy_line(text: str, lore: Lore) -> UntidyLine:
     """text: without bullets. Each of its words is in the name, the amounts, the tail or a note."""
-    reading = Reading(desk)
-    body = _without_brackets(_lengthened(spaced(text, desk)), reading)
-    body = _MORE_FOR.sub(", with ", body)
+    reading = Reading(lore)
+    body = _without_brackets(lengthened(spaced(text, lore), lore), reading)
+    body = _IN_ANOTHER.sub(", ", _MORE_FOR.sub(", with ", body))
+    body = _without_percents(body, reading)
+    first, colon, rest = body.partition(":")
+    if colon and _is_optional(first):
+        reading.optional, body = True, rest
     head, tail = _cut(body, reading)
-    name = _vague(_counted_in(name_behind_amounts(head.strip(" ,.:;-–—"), reading), reading), reading)
+    name = without_measure(name_behind_amounts(head.strip(" ,.:;-–—"), reading), reading)
     for words in tail:
         _take_tail(words, reading)
-    name = _end_words(name, reading)
+    name = name_alone(name, reading)
+    said = [words.strip(" .!") for words in reading.tail]
+    is_loud = text.isupper()
     return UntidyLine(
-        name=" ".join(name.split()).strip(" ,.:;-–—*!?"),
+        name=name,
         amounts=tuple(reading.amounts),
         vague=reading.vague,
-        tail=tuple(words.strip(" .!") for words in reading.tail if words.strip(" .!")),
-        notes=tuple(note for note in reading.notes if note),
+        tail=tuple(words.lower() if is_loud else words for words in said if words),
+        notes=tuple(note.lower() if is_loud else note for note in reading.notes if note),
         optional=reading.optional,
     )
 
 
-def _lengthened(text: str) -> str:
-    """'2 lge eggs' -> '2 large eggs'."""
-    short = {word.casefold(): words for word, words in note_words().short.items()}
-    text = re.sub(r"\bof the (?=[\d½¼¾])", "of ", text)
-    text = re.sub(r"^(?:pared )?(?:peel|rind) of ", "zest of ", text, flags=re.IGNORECASE)
-    return " ".join(
-        short.get(word.casefold().rstrip("."), short.get(word.casefold(), word)) for word in text.split()
-    )
+def _without_percents(text: str, reading: Reading) -> str:
+    """'dark chocolate, 70 %' -> 'dark chocolate', and '70 %' in a note; '2% milk' is a name of its own."""
+    if is_known(text, reading.lore) or any(is_known(part, reading.lore) for part in _after_percents(text)):
+        return text
+    reading.notes += [" ".join(found[0].split()).strip(" ,") for found in _PERCENT.finditer(text)]
+    return _PERCENT.sub(" ", text)
+
+
+def _after_percents(text: str) -> list[str]:
+    """From each share on, what follows the amount: '2% milk' of '200 ml 2% milk'."""
+    return [text[found.start() :].strip() for found in _PERCENT.finditer(text)]
 
 
 def _without_brackets(text: str, reading: Reading) -> str:
@@ -84,9 +100,9 @@ def _without_brackets(text: str, reading: Reading) -> str:
 
 
 def _take_bracket(words: str, before: str, reading: Reading) -> None:
-    amounts = _all_amounts(words, reading.desk)
+    amounts = _all_amounts(words, reading.lore)
     if amounts:
-        count = amount_at(before.strip(), reading.desk)
+        count = amount_at(before.strip(), reading.lore)
         is_each = bool(_EACH.search(words)) and count is not None
         reading.amounts += [each for each in (_multiplied(one, count, is_each) for one in amounts) if each]
     elif _is_optional(words):
@@ -99,7 +115,7 @@ def _multiplied(one: NotedAmount, count: tuple[NotedAmount, int] | None, is_each
     return one.times(count[0].figure) if is_each and count else one
 
 
-def _all_amounts(words: str, desk: Desk) -> list[NotedAmount]:
+def _all_amounts(words: str, lore: Lore) -> list[NotedAmount]:
     """The amounts of which words consist, and of nothing else; none for any other words."""
     amounts = []
     plain = re.sub(
@@ -109,7 +125,7 @@ def _all_amounts(words: str, desk: Desk) -> list[NotedAmount]:
         part = " ".join(part.split()).strip(". ")
         if not part:
             continue
-        found = amount_at(part, desk)
+        found = amount_at(part, lore)
         if found is None or not found[0].unit or part[found[1] :].strip():
             return []
         amounts.append(found[0])
@@ -125,7 +141,7 @@ def _cut(body: str, reading: Reading) -> tuple[str, list[str]]:
     parts.append(body[begin:].strip())
     parts = [part for part in parts if part]
     head = parts[0] if parts else ""
-    alone = amount_at(head, reading.desk)
+    alone = amount_at(head, reading.lore)
     if len(parts) > 1 and alone is not None and not head[alone[1] :].strip():
         return f"{head} {parts[1]}", parts[2:]
     return head, parts[1:]
@@ -133,66 +149,27 @@ def _cut(body: str, reading: Reading) -> tuple[str, list[str]]:
 
 def _take_tail(words: str, reading: Reading) -> None:
     """A part behind the comma: an amount that came late, 'optional', or how it comes."""
-    desk = reading.desk
-    late = amount_at(words, desk)
-    if late and (late[0].unit or not words[late[1] :].strip()) and not reading.amounts:
-        reading.amounts.append(late[0])
-        words = words[late[1] :].strip()
+    if not reading.amounts:
+        words = _without_late_amount(words, reading)
     if _is_optional(words):
         reading.optional = True
     elif words:
         reading.tail.append(words)
 
 
+def _without_late_amount(words: str, reading: Reading) -> str:
+    """'about 1 tbsp', '5 heaped tbsp', 'pinch', '2': taken; '2 halves' is no amount of the line."""
+    if spellings(reading.lore).get(words, ("", ""))[1] in SMALLEST_MEASURES:
+        words = f"1 {words}"
+    alone = Reading(reading.lore)
+    left = name_behind_amounts(words, alone)
+    if not alone.amounts or not (alone.amounts[0].unit or not left):
+        return words
+    reading.amounts += alone.amounts
+    reading.notes += alone.notes
+    reading.tail += alone.tail
+    return left
+
+
 def _is_optional(words: str) -> bool:
     return words.casefold().strip(" .*!") in note_words().optional
-
-
-@cache
-def _vague_pattern() -> re.Pattern[str]:
-    measures = (*note_words().vague, *note_words().vessels)
-    words = "|".join(sorted((re.escape(word) for word in measures), key=len, reverse=True))
-    lead = r"(?:(?:an?|the|some|few|good|big|large|small|generous|tiny|little|½|1|2|3|half|two|three) )*"
-    return re.compile(rf"(?P<vague>{lead}(?:{words})(?: more)?)(?: of)? (?P<rest>.+)", re.IGNORECASE)
-
-
-def _counted_in(name: str, reading: Reading) -> str:
-    """'3 balls stem ginger': of what the larder weighs by the piece the word goes behind the comma."""
-    word, _, rest = name.partition(" ")
-    rest = without_of(rest)
-    if word.casefold() not in note_words().counted or not reading.amounts or reading.amounts[0].unit:
-        return name
-    found = named(rest, reading.desk.context.tables.larder, reading.desk.region)
-    if found.row is None or is_known(name, reading.desk):
-        return name
-    if found.row.piece("") is None:
-        reading.vague = f"{reading.amounts.pop(0).figure} {word}"
-    else:
-        reading.tail.insert(0, word)
-    return rest
-
-
-def _vague(name: str, reading: Reading) -> str:
-    """'handful of walnuts' -> 'walnuts', and 'handful' kept."""
-    found = _vague_pattern().fullmatch(name)
-    if not found or any(one.unit for one in reading.amounts):
-        return name
-    if reading.amounts and not reading.amounts[0].unit:
-        first = reading.amounts.pop(0)
-        reading.vague = f"{first.figure} {found['vague']}"
-    else:
-        reading.vague = found["vague"]
-    return found["rest"]
-
-
-def _end_words(name: str, reading: Reading) -> str:
-    """'salt to taste', 'walnuts optional' -> the name alone."""
-    words = note_words()
-    for ending in (*words.optional, *words.to_taste):
-        if name.casefold().endswith(f" {ending}"):
-            if ending in words.optional:
-                reading.optional = True
-            else:
-                reading.tail.append(ending)
-            return name[: -len(ending) - 1]
-    return name

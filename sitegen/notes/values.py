@@ -8,8 +8,8 @@ from sitegen.source.context import Context
 
 
 @dataclass(frozen=True)
-class Desk:
-    """What notes are read against. edition: the one that the school's recipe files are written in."""
+class Lore:
+    """What a school knows when it reads notes: its tables, its titles, the edition that its files are in."""
 
     context: Context
     edition: Edition
@@ -53,8 +53,3 @@ class Draft:
     slug: str
     fates: tuple[LineFate, ...]
     missing: tuple[str, ...]
-
-    @property
-    def is_empty(self) -> bool:
-        """Whether nothing was found that belongs to a recipe."""
-        return not any(one.fate is Fate.TAKEN for one in self.fates)

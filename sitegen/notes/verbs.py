@@ -6,7 +6,9 @@ from functools import cache
 
 from sitegen.notes.word_table import note_words
 
-_WORDS = re.compile(r"[^\W\d_]+(?:[-'][^\W\d_]+)*")
+WORD = r"[^\W\d_]+(?:[-'][^\W\d_]+)*"
+"""A pattern of one word, its hyphens and apostrophes within."""
+_WORDS = re.compile(WORD)
 
 
 @cache
@@ -22,6 +24,11 @@ def verb_kinds() -> Mapping[str, str]:
 def words_of(text: str) -> list[str]:
     """The words in small letters, figures and marks left out."""
     return [word.casefold() for word in _WORDS.findall(text)]
+
+
+def first_is_verb(text: str) -> bool:
+    """Whether a text begins with a verb of the method, and with no word before it."""
+    return next(iter(words_of(text[:200])), "") in verb_kinds() and text.lstrip()[:1].isalpha()
 
 
 def begins_with_verb(text: str) -> bool:

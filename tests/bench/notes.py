@@ -9,8 +9,9 @@ GROUPS = {
     "after it": "after",
     "held back": "held back",
     "held back again": "held back again",
+    "later": "later",
 }
-"""What a sum is called -> when its notes were written: the last two after the code, and tried once unseen."""
+"""What a sum is called -> when its notes were written: those held back after the code, tried once unseen."""
 HEAD = ("notes", "written", "lines", "ingredients", "placed", "facts", "ovens, waits", "else", "errors")
 
 

@@ -2,10 +2,10 @@
 
 import pytest
 
-from sitegen.notes.values import Desk
-from tests.notes.drafts import DESK
+from sitegen.notes.values import Lore
+from tests.notes.drafts import LORE
 
 
 @pytest.fixture(scope="session")
-def desk() -> Desk:
-    return DESK
+def lore() -> Lore:
+    return LORE

@@ -2,11 +2,11 @@
 
 from pathlib import Path
 
-from sitegen.notes.values import Desk
+from sitegen.notes.values import Lore
 from sitegen.source.context import Context
 from sitegen.source.photos import Folder
 from sitegen.source.tables import read_tables
 
 FOLDER = Folder(Path("content/recipes/any"), "content/recipes/any")
 TABLES = read_tables()[0]
-DESK = Desk(Context(TABLES, recipes=("Base buttercream",)), TABLES.editions["british-metric"])
+LORE = Lore(Context(TABLES, recipes=("Base buttercream",)), TABLES.editions["british-metric"])

@@ -17,7 +17,7 @@ from sitegen.source.lines import read_line
 from sitegen.source.misread import Misread
 from sitegen.source.nodes import Data
 from sitegen.source.reader import parse_document
-from tests.notes.drafts import DESK, FOLDER
+from tests.notes.drafts import FOLDER, LORE
 
 HERE = Path(__file__).parent
 WRITTEN = HERE / "written"
@@ -49,7 +49,7 @@ def measured(name: str) -> Measured:
     """One of the written notes."""
     truth = TRUTH[name]
     text = (WRITTEN / name).read_text(encoding="utf-8")
-    draft, _ = draft_of(text, name, name, DESK)
+    draft, _ = draft_of(text, name, name, LORE)
     assert draft is not None
     document, _ = parse_document(draft.text, name)
     assert document is not None
@@ -72,7 +72,7 @@ def measured(name: str) -> Measured:
         placed=(right_places, len(wanted)),
         facts=(right_facts, sum(key in truth for key in FACTS)),
         times=(_common(times, [*truth["ovens"], *truth["waits"]]), len(truth["ovens"]) + len(truth["waits"])),
-        errors=len(proofed(draft.text, "recipe.yaml", FOLDER, DESK).errors),
+        errors=len(proofed(draft.text, "recipe.yaml", FOLDER, LORE).errors),
         invented=len(found) - right_lines,
     )
 
@@ -81,7 +81,7 @@ def _key(text: str) -> tuple[object, ...]:
     """What a line says: its amount, and what of; not how it is prepared."""
     line: Line
     try:
-        line = read_line(text, NOWHERE, DESK.context)
+        line = read_line(text, NOWHERE, LORE.context)
     except Misread:
         return (text,)
     if not isinstance(line, IngredientLine):

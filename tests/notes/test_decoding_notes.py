@@ -7,7 +7,7 @@ import pytest
 from sitegen import limits
 from sitegen.notes.decoding import decoded
 from sitegen.notes.reading import draft_of, read_notes
-from sitegen.notes.values import Desk
+from sitegen.notes.values import Lore
 
 TEXT = "Crème loaf\n\n½ tsp salt\n150 g plain flour\n"
 
@@ -34,19 +34,19 @@ BAD = {
 
 
 @pytest.mark.parametrize("name", BAD)
-def test_what_is_no_recipe_is_told_as_one_fault(name: str, tmp_path: Path, desk: Desk) -> None:
+def test_what_is_no_recipe_is_told_as_one_fault(name: str, tmp_path: Path, lore: Lore) -> None:
     body, code = BAD[name]
     path = tmp_path / "notes.txt"
     path.write_bytes(body)
-    draft, faults, _ = read_notes(path, "notes.txt", desk)
+    draft, faults, _ = read_notes(path, "notes.txt", lore)
     assert draft is None
     assert [fault.code for fault in faults] == [code]
 
 
-def test_a_file_that_is_not_there_and_a_folder_are_told(tmp_path: Path, desk: Desk) -> None:
-    assert read_notes(tmp_path / "no.txt", "no.txt", desk)[1][0].code == "no-file"
+def test_a_file_that_is_not_there_and_a_folder_are_told(tmp_path: Path, lore: Lore) -> None:
+    assert read_notes(tmp_path / "no.txt", "no.txt", lore)[1][0].code == "no-file"
     (tmp_path / "folder").mkdir()
-    assert read_notes(tmp_path / "folder", "folder", desk)[1][0].code == "unreadable-file"
+    assert read_notes(tmp_path / "folder", "folder", lore)[1][0].code == "unreadable-file"
 
 
 FOREIGN = """Kirschkuchen
@@ -61,8 +61,8 @@ Alles verrühren und 40 Minuten backen.
 """
 
 
-def test_notes_in_another_language_are_kept_line_by_line(desk: Desk) -> None:
-    draft, faults = draft_of(FOREIGN, "kuchen.txt", "kuchen.txt", desk)
+def test_notes_in_another_language_are_kept_line_by_line(lore: Lore) -> None:
+    draft, faults = draft_of(FOREIGN, "kuchen.txt", "kuchen.txt", lore)
     assert faults == ()
     assert draft is not None
     for line in ("Mehl", "Eier", "Zucker", "verrühren"):

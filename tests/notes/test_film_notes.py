@@ -4,7 +4,7 @@ from pathlib import Path
 
 from sitegen.film.values import Cue
 from sitegen.notes.reading import draft_of, read_notes
-from sitegen.notes.values import Desk
+from sitegen.notes.values import Lore
 
 NOTES = """Honey oat bars
 
@@ -39,22 +39,22 @@ def captions(folder: Path) -> Path:
     return path
 
 
-def test_the_moments_of_a_film_stand_above_the_steps(desk: Desk) -> None:
-    draft, faults = draft_of(NOTES, "bars.txt", "bars.txt", desk, CUES)
+def test_the_moments_of_a_film_stand_above_the_steps(lore: Lore) -> None:
+    draft, faults = draft_of(NOTES, "bars.txt", "bars.txt", lore, CUES)
     assert faults == ()
     assert draft is not None
     comments = [line.strip() for line in draft.text.splitlines() if line.strip().endswith("in the film")]
     assert comments == ["# 0:08 in the film", "# 0:31 in the film", "# 1:15 in the film"]
 
 
-def test_without_captions_no_moment_is_told(desk: Desk) -> None:
-    draft, _ = draft_of(NOTES, "bars.txt", "bars.txt", desk)
+def test_without_captions_no_moment_is_told(lore: Lore) -> None:
+    draft, _ = draft_of(NOTES, "bars.txt", "bars.txt", lore)
     assert draft is not None
     assert "in the film" not in draft.text
 
 
-def test_captions_alone_give_a_skeleton(tmp_path: Path, desk: Desk) -> None:
-    draft, faults, _ = read_notes(captions(tmp_path), "honey-oat-bars.vtt", desk)
+def test_captions_alone_give_a_skeleton(tmp_path: Path, lore: Lore) -> None:
+    draft, faults, _ = read_notes(captions(tmp_path), "honey-oat-bars.vtt", lore)
     assert faults == ()
     assert draft is not None
     for line in ("title: Honey oat bars", "- 100 g unsalted butter", "- 60 g honey", "- 150 g porridge oats"):
@@ -65,9 +65,9 @@ def test_captions_alone_give_a_skeleton(tmp_path: Path, desk: Desk) -> None:
     assert any("summary" in words for words in draft.missing)
 
 
-def test_a_film_that_speaks_of_no_bake_and_broken_captions_are_told(tmp_path: Path, desk: Desk) -> None:
+def test_a_film_that_speaks_of_no_bake_and_broken_captions_are_told(tmp_path: Path, lore: Lore) -> None:
     path = tmp_path / "a.vtt"
     path.write_text("WEBVTT\n\n00:01.000 --> 00:04.000\ngood morning and how are you\n")
-    assert [one.code for one in read_notes(path, "a.vtt", desk)[1]] == ["no-recipe-found"]
+    assert [one.code for one in read_notes(path, "a.vtt", lore)[1]] == ["no-recipe-found"]
     path.write_text("no captions at all\n")
-    assert [one.code for one in read_notes(path, "a.vtt", desk)[1]] == ["not-captions"]
+    assert [one.code for one in read_notes(path, "a.vtt", lore)[1]] == ["not-captions"]

@@ -4,7 +4,7 @@ import pytest
 
 from sitegen.kitchen.amounts import NOWHERE
 from sitegen.notes.ingredients import ingredient_of
-from sitegen.notes.values import Desk
+from sitegen.notes.values import Lore
 from sitegen.source.lines import read_line
 
 LINES = {
@@ -48,37 +48,37 @@ LINES = {
 
 
 @pytest.mark.parametrize("written", LINES)
-def test_a_line_is_put_into_our_words(written: str, desk: Desk) -> None:
-    found = ingredient_of(written, desk)
+def test_a_line_is_put_into_our_words(written: str, lore: Lore) -> None:
+    found = ingredient_of(written, lore)
     assert found is not None
     assert (found.line, found.known) == (LINES[written], True)
 
 
 @pytest.mark.parametrize("written", LINES)
-def test_the_reader_of_lines_takes_it(written: str, desk: Desk) -> None:
-    found = ingredient_of(written, desk)
+def test_the_reader_of_lines_takes_it(written: str, lore: Lore) -> None:
+    found = ingredient_of(written, lore)
     assert found is not None
-    assert read_line(found.line, NOWHERE, desk.context).text == found.line
+    assert read_line(found.line, NOWHERE, lore.context).text == found.line
 
 
 @pytest.mark.parametrize(
     "written",
     ["Sift the flour into a bowl", "Bake for 20 minutes", "My mum's favourite", "", "350", "x" * 400],
 )
-def test_what_is_no_ingredient_is_none(written: str, desk: Desk) -> None:
-    found = ingredient_of(written, desk)
+def test_what_is_no_ingredient_is_none(written: str, lore: Lore) -> None:
+    found = ingredient_of(written, lore)
     assert found is None or not found.has_amount
 
 
-def test_a_sum_of_measures_is_one_amount_in_the_smaller(desk: Desk) -> None:
+def test_a_sum_of_measures_is_one_amount_in_the_smaller(lore: Lore) -> None:
     """A metric cup is 250 ml and a tablespoon 15 ml: 16 2/3 spoons and 2 more (data/measures.txt)."""
-    found = ingredient_of("1 cup plus 2 tbsp sugar", desk)
+    found = ingredient_of("1 cup plus 2 tbsp sugar", lore)
     assert found is not None
     assert found.line == "18 2/3 tbsp sugar"
 
 
-def test_what_the_larder_lacks_keeps_its_amount_and_is_told(desk: Desk) -> None:
-    found = ingredient_of("1 tbsp pomegranate molasses", desk)
+def test_what_the_larder_lacks_keeps_its_amount_and_is_told(lore: Lore) -> None:
+    found = ingredient_of("1 tbsp pomegranate molasses", lore)
     assert found is not None
     assert (found.line, found.known, found.name) == (
         "1 tbsp pomegranate molasses", False, "pomegranate molasses",
@@ -87,15 +87,15 @@ def test_what_the_larder_lacks_keeps_its_amount_and_is_told(desk: Desk) -> None:
 
 @pytest.mark.parametrize("word", ["peanut", "almond", "dried", "smoked"])
 def test_a_word_that_makes_another_ingredient_of_it_is_never_taken_for_a_preparation(
-    word: str, desk: Desk
+    word: str, lore: Lore
 ) -> None:
     """'150 g peanut flour' is no flour that is peanut."""
-    found = ingredient_of(f"150 g {word} flour", desk)
+    found = ingredient_of(f"150 g {word} flour", lore)
     assert found is None or not found.known or word in found.name
 
 
-def test_an_amount_in_brackets_that_would_follow_no_batch_is_left_out_of_the_line(desk: Desk) -> None:
-    found = ingredient_of("whole milk 280ml (warm it to about 35C)", desk)
+def test_an_amount_in_brackets_that_would_follow_no_batch_is_left_out_of_the_line(lore: Lore) -> None:
+    found = ingredient_of("whole milk 280ml (warm it to about 35C)", lore)
     assert found is not None
     assert found.line == "280 ml whole milk"
 
@@ -112,24 +112,34 @@ SUMS_AND_WORDS = {
     "80gplain flour": "80 g plain flour",
     "Peel of 1 lemon": "zest of 1 lemon",
     "5 each apples, peeled": "5 apples, each, peeled",
+    "flour, plain - 175g": "175 g plain flour",
+    "raspberry jam - 5 heaped tbsp": "5 tbsp raspberry jam, heaped",
+    "cold water, about 1 tbsp": "1 tbsp cold water (about)",
+    "3 x 100g bars dark chocolate 70%": "300 g dark chocolate (70%)",
+    "15g/½oz demerara sugar to finish": "15 g demerara sugar, to finish",
+    "2 t gr. ginger": "2 tsp ground ginger",
+    "6 eggs (lge)": "6 large eggs",
+    "dozen eggs": "12 eggs",
+    "3 fl oz milk": "3 fl oz milk",
+    "½ nutmeg": "½ nutmeg",
 }
 
 
 @pytest.mark.parametrize("written", SUMS_AND_WORDS)
-def test_what_bakers_leave_out_and_run_together_is_told(written: str, desk: Desk) -> None:
-    found = ingredient_of(written, desk)
+def test_what_bakers_leave_out_and_run_together_is_told(written: str, lore: Lore) -> None:
+    found = ingredient_of(written, lore)
     assert found is not None
     assert (found.line, found.known) == (SUMS_AND_WORDS[written], True)
 
 
-def test_a_bare_figure_that_is_read_as_grams_is_told(desk: Desk) -> None:
-    found = ingredient_of("Salt 20", desk)
+def test_a_bare_figure_that_is_read_as_grams_is_told(lore: Lore) -> None:
+    found = ingredient_of("Salt 20", lore)
     assert found is not None
     assert (found.line, found.remark) == ("20 g salt", "the notes have no unit here: read as grams")
 
 
-def test_what_is_counted_stays_a_count(desk: Desk) -> None:
+def test_what_is_counted_stays_a_count(lore: Lore) -> None:
     for written in ("24 blackcurrants", "12 pecans", "10 bay leaves"):
-        found = ingredient_of(written, desk)
+        found = ingredient_of(written, lore)
         assert found is not None
         assert (found.line, found.remark) == (written, "")

@@ -26,7 +26,7 @@ from sitegen.source.photos import Folder
 from sitegen.source.reader import parse_document
 from sitegen.source.recipes import RecipeSource, recipe_from
 from sitegen.source.shapes import shaped
-from tests.notes.drafts import DESK
+from tests.notes.drafts import LORE
 from tests.notes.recipe_strategies import LETTERS, recipes
 
 PROJECT = Path(__file__).parents[2]
@@ -52,7 +52,7 @@ def read(text: str) -> Recipe:
     assert faults == (), text
     file, faults = shaped(document, RecipeFile)
     assert file is not None, (faults, text)
-    tables = DESK.context.tables
+    tables = LORE.context.tables
     declared, faults = declared_in(document, file.larder, tables)
     assert not [one for one in faults if one.severity is Severity.ERROR], faults
     context = Context(known_with(tables, declared), tuple(file.components), ("Base buttercream",), declared)
@@ -66,10 +66,10 @@ def read(text: str) -> Recipe:
 def test_any_recipe_is_the_same_once_it_is_written(file: dict[str, Any]) -> None:
     """The file is JSON, which YAML reads; written by ours, it is read again."""
     first = read(json.dumps(file))
-    text = recipe_text(first, DESK.context.tables.measures)
+    text = recipe_text(first, LORE.context.tables.measures)
     again = read(text)
     assert again == first, text
-    assert recipe_text(again, DESK.context.tables.measures) == text
+    assert recipe_text(again, LORE.context.tables.measures) == text
 
 
 BATCHES = ["24 cupcakes", "23 cm round", "half", "treble", "times 5/4", "using 200 g plain flour"]
@@ -88,7 +88,7 @@ def test_a_batch_is_written_as_it_is_asked_for(batch: str) -> None:
         },
     }
     first = read(json.dumps(file))
-    assert read(recipe_text(first, DESK.context.tables.measures)).batches == first.batches
+    assert read(recipe_text(first, LORE.context.tables.measures)).batches == first.batches
 
 
 plain_values = st.recursive(
