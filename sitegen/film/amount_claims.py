@@ -1,27 +1,24 @@
 """Amounts and counts of ingredients as said, held against the lines of the recipe."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
+from sitegen.film.amount_distance import line_at, name_of, offs_by, times_by
 from sitegen.film.attribution import IMPLIED_GRAMS, Attributed
 from sitegen.film.figures import amount_text
 from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.names import LineKey, Mention
+from sitegen.film.repairs import FAR_REPAIR
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import Said
 from sitegen.film.values import Finding, FindingKind
-from sitegen.kitchen.amounts import Amount, Span
-from sitegen.kitchen.recipe import IngredientLine, Line
-from sitegen.kitchen.weighing import grams_of
+from sitegen.kitchen.amounts import Amount
+from sitegen.kitchen.recipe import IngredientLine
 
-SAME_UNIT = Fraction(1, 200)
-"""Of a weight said and written in metric: what rounding to a whole gram leaves of a large amount."""
-OTHER_UNIT = Fraction(6, 100)
-"""Between units: cups within 3 %, ounces to a quarter, and how a cup is filled (sheet's own rules)."""
-ABOUT = Fraction(8, 100)
-"""Of a figure that is said as about right."""
-QUARTER_OUNCE_G, HALF_GRAM = Fraction(4), Fraction(1, 2)
 FAR_FOR = 3
+MOST_TIMES = Fraction(3)
+"""Who has said an amount right, speaks of other bakes next or works at another step means something else by
+so many times it."""
 DOUBTFUL = Fraction(2)
 """So many times the tolerance is doubtful between units, and certain beyond."""
 
@@ -31,26 +28,30 @@ def amount_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Findin
     for one in said:
         if one.amount.what not in (Said.MEASURE, Said.BARE) or one.mention is None or one.amount.is_part:
             continue
-        if scene.about(one.amount.begin) & NOT_THIS_BAKE or not one.mention.name.lines:
+        if scene.about_in_clause(one.amount.begin) & NOT_THIS_BAKE or not one.mention.name.lines:
             continue
         if (one.mention.name.doubtful and not one.sure) or _is_of_a_piece(scene, one, one.mention):
             continue
-        finding = _finding(scene, one, one.mention)
+        if _is_more(scene, one, one.mention):
+            continue
+        finding = _finding(scene, one, one.mention, said)
         if finding is not None:
             yield finding
 
 
-def _finding(scene: Scene, one: Attributed, mention: Mention) -> Finding | None:
+def _finding(scene: Scene, one: Attributed, mention: Mention, said: Sequence[Attributed]) -> Finding | None:
     here, there = candidates(scene, one.amount.begin, mention)
     spoken = tuple(Amount(part.span, part.unit) for part in one.parts)
     amounts = _implied(scene, spoken, [*here, *there])
     if amounts is None:
         return None
-    offs_here = _offs(scene, amounts, here, one)
-    offs_there = _offs(scene, amounts, there, one)
+    offs_here = offs_by(scene, amounts, here, one)
+    offs_there = offs_by(scene, amounts, there, one)
     if any(off <= 1 for off in offs_here.values()) or not (offs_here or offs_there):
         return None
-    if any(_line(scene, key).amount is None for key in here if isinstance(_line(scene, key), IngredientLine)):
+    if any(
+        line_at(scene, key).amount is None for key in here if isinstance(line_at(scene, key), IngredientLine)
+    ):
         return None
     is_elsewhere = any(off <= 1 for off in offs_there.values())
     speaks_of_others = bool(
@@ -60,9 +61,17 @@ def _finding(scene: Scene, one: Attributed, mention: Mention) -> Finding | None:
         return None
     offs = offs_here or offs_there
     key = min(offs, key=lambda key: offs[key])
-    line = _line(scene, key)
+    line = line_at(scene, key)
+    again = _said_right(scene, key, one, said)
+    is_doubted = again is not None or scene.is_doubted(one.amount.begin)
+    if again is not None and 0 < again.amount.begin - one.amount.end <= FAR_REPAIR:
+        return None
+    is_far = not _is_in_hand(scene, one, key)
+    if (is_far and is_doubted) or ((is_far or is_doubted) and times_by(scene, amounts, key) > MOST_TIMES):
+        return None
     certain = (
         one.sure
+        and not is_doubted
         and not is_elsewhere
         and (len(offs) == 1 or key in mention.name.full)
         and offs[key] > DOUBTFUL
@@ -83,7 +92,39 @@ def _finding(scene: Scene, one: Attributed, mention: Mention) -> Finding | None:
 def fits(scene: Scene, one: Attributed, key: LineKey) -> bool:
     """Whether an amount as said is that of a line, or of a part of it."""
     amounts = tuple(Amount(part.span, part.unit) for part in one.parts)
-    return any(off <= 1 for off in _offs(scene, amounts, [key], one).values())
+    return any(off <= 1 for off in offs_by(scene, amounts, [key], one).values())
+
+
+def _said_right(scene: Scene, key: LineKey, one: Attributed, said: Sequence[Attributed]) -> Attributed | None:
+    """Where the amount of a line is said as written, before another of it or as a repair of that."""
+    for other in said:
+        gap = other.amount.begin - one.amount.end
+        if gap > FAR_REPAIR:
+            return None
+        is_of_line = key in other.mention.name.lines if other.mention is not None else gap > 0
+        units = {one.amount.unit, other.amount.unit}
+        is_of_line = is_of_line and (gap < 0 or len(units - {""}) < 2)
+        if other is one or not is_of_line or other.amount.is_part:
+            continue
+        if not scene.about(other.amount.begin) and fits(scene, other, key):
+            return other
+    return None
+
+
+def _is_in_hand(scene: Scene, one: Attributed, key: LineKey) -> bool:
+    """Whether the step in hand, or the next, uses a line."""
+    steps = (scene.step_at(one.amount.begin), scene.next_step(one.amount.begin))
+    return any(
+        step.component == key[0] and any(reference.line == key[1] for reference in step.step.references)
+        for step in steps
+        if step is not None
+    )
+
+
+def _is_more(scene: Scene, one: Attributed, mention: Mention) -> bool:
+    """'another tablespoon of flour', 'thirty more grams': beside what the line has."""
+    words = scene.words[max(0, one.amount.begin - 1) : mention.begin]
+    return not scene.known.more.isdisjoint(words)
 
 
 def _is_of_a_piece(scene: Scene, one: Attributed, mention: Mention) -> bool:
@@ -121,98 +162,10 @@ def _implied(scene: Scene, amounts: tuple[Amount, ...], keys: Sequence[LineKey])
     """The amounts with the unit that a bare figure leaves out; None for a figure that is no amount."""
     if amounts[0].unit:
         return amounts
-    units = {line.amount.unit for key in keys if (line := _line(scene, key)).amount is not None}
+    units = {line.amount.unit for key in keys if (line := line_at(scene, key)).amount is not None}
     if "" in units:
         return amounts
     measures = scene.tables.measures
     if amounts[0].span.low >= IMPLIED_GRAMS and any(measures.is_weight(unit) for unit in units):
         return (Amount(amounts[0].span, "g"),)
     return None
-
-
-def _offs(
-    scene: Scene, amounts: tuple[Amount, ...], keys: Sequence[LineKey], one: Attributed
-) -> dict[LineKey, Fraction]:
-    """Line -> how far the amount is off, in tolerances; lines that it cannot be held against are left out."""
-    found = {}
-    for key in keys:
-        offs = [
-            off
-            for amount in _written(scene, key)
-            if (off := off_by(scene, amounts, amount, key, one.amount.is_about)) is not None
-        ]
-        if offs:
-            found[key] = min(offs)
-    return found
-
-
-def _written(scene: Scene, key: LineKey) -> Iterator[Amount]:
-    """The amount of a line, and those of its parts that steps take."""
-    line = _line(scene, key)
-    if line.amount is None:
-        return
-    yield line.amount
-    for step in scene.recipe.components[key[0]].steps:
-        for reference in step.references:
-            if reference.line == key[1] and reference.amount is not None:
-                yield reference.amount
-            elif reference.line == key[1] and 0 < reference.share < 1:
-                yield Amount(line.amount.span.times(reference.share), line.amount.unit)
-
-
-def off_by(
-    scene: Scene, amounts: tuple[Amount, ...], written: Amount, key: LineKey, is_about: bool
-) -> Fraction | None:
-    """How far an amount as said is off one as written, in tolerances; None where they cannot be compared."""
-    if len(amounts) == 1 and amounts[0].unit == written.unit:
-        return _off(amounts[0].span, written.span, ABOUT if is_about else SAME_UNIT, Fraction(0))
-    line = _line(scene, key)
-    grams = _grams(scene, written, line)
-    offs = []
-    for edition in scene.tables.editions.values():
-        spans = [_grams_in(scene, amount, line, edition.key) for amount in amounts]
-        if grams is None or any(span is None for span in spans):
-            continue
-        total = Span(_sum(span.low for span in spans if span), _sum(span.high for span in spans if span))
-        share = SAME_UNIT if _are_metric(amounts, written) else OTHER_UNIT
-        least = QUARTER_OUNCE_G if amounts[0].unit in ("oz", "lb") else HALF_GRAM
-        offs.append(_off(total, grams, ABOUT if is_about else share, least))
-    return min(offs, default=None)
-
-
-def _sum(figures: Iterable[Fraction]) -> Fraction:
-    return sum(figures, Fraction(0))
-
-
-def _are_metric(amounts: tuple[Amount, ...], written: Amount) -> bool:
-    return all(amount.unit in ("g", "kg") for amount in (*amounts, written))
-
-
-def _off(said: Span, written: Span, share: Fraction, least: Fraction) -> Fraction:
-    """0 where one lies in the other; else how far apart they are, in tolerances, over 1 where it counts."""
-    if written.low <= said.low and said.high <= written.high:
-        return Fraction(0)
-    apart = max(abs(said.low - written.low), abs(said.high - written.high))
-    tolerance = max(share * written.high, least)
-    return apart / tolerance if tolerance else Fraction(99)
-
-
-def _grams(scene: Scene, amount: Amount, line: Line) -> Span | None:
-    return _grams_in(scene, amount, line, scene.written.key)
-
-
-def _grams_in(scene: Scene, amount: Amount, line: Line, edition: str) -> Span | None:
-    if not isinstance(line, IngredientLine):
-        measures = scene.tables.measures
-        return measures.grams(amount) if measures.is_weight(amount.unit) else None
-    row = scene.tables.larder.find(line.chosen.ingredient) if line.chosen.ingredient else None
-    return grams_of(amount, line.chosen, row, scene.tables.editions[edition], scene.tables)
-
-
-def _line(scene: Scene, key: LineKey) -> Line:
-    return scene.recipe.components[key[0]].lines[key[1]]
-
-
-def name_of(line: Line) -> str:
-    """What a line is of, as written."""
-    return line.chosen.name if isinstance(line, IngredientLine) else line.source

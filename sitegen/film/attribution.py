@@ -1,25 +1,19 @@
 """Whose amount it is: each spoken figure with its name, without those that are taken back."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from fractions import Fraction
+from dataclasses import dataclass
+from itertools import islice
 
 from sitegen.film.names import Mention
-from sitegen.film.phrases import Phrases
+from sitegen.film.repairs import JOINED, repaired
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import Said, SpokenAmount
 from sitegen.film.stems import stem
-from sitegen.kitchen.amounts import Span
 
-FAR_BEHIND = 5
-"""Words that may stand between an amount and the name behind it, all of them small."""
 FAR_BEFORE = 8
 """Words between a name and an amount of it that is said later."""
-FAR_REPAIR = 14
-"""Words between a figure and the one that takes its place."""
-FAR_WARNING = 8
-"""Words between 'do not' and what is not to be done, none of them a new subject."""
-SUBJECTS = frozenset({"i", "you", "they", "we", "she", "he", "that's", "it's", "but", "until", "till"})
+FAR_OF_IT = 20
+"""The same where the amount is said to be 'of it'."""
 FAR_YIELD = 3
 """Words between 'makes' and how much."""
 PEOPLE = frozenset({"people", "children", "men", "women"})
@@ -30,7 +24,6 @@ IMPLIED_GRAMS = 10
 OF_THEM = frozenset({"it", "them", "these", "those", "that", "this"})
 CONVERTED = frozenset({"is", "or", "that's", "which", "about"})
 """Words with which the same amount is said again in other units."""
-JOINED = frozenset({"and", "plus"})
 FALLING_UNITS = (
     ("l", "pint", "cup", "stick", "dl", "floz", "cl", "tbsp", "dsp", "tsp", "ml", "pinch"),
     ("kg", "lb", "oz", "g"),
@@ -56,7 +49,7 @@ class Attributed:
 
 def attributed(scene: Scene) -> tuple[Attributed, ...]:
     """All figures that stand, from left to right."""
-    kept = tuple(_repaired(scene))
+    kept = tuple(repaired(scene))
     found: list[Attributed] = []
     for parts, inherited in _joined(scene, kept):
         mention, sure = _mention_of(scene, parts, found)
@@ -64,64 +57,6 @@ def attributed(scene: Scene) -> tuple[Attributed, ...]:
             mention, sure = inherited, True
         found.append(Attributed(parts, mention, sure))
     return tuple(found)
-
-
-def _repaired(scene: Scene) -> Iterator[tuple[SpokenAmount, Mention | None]]:
-    """The amounts that are not taken back, with the name that one has from the figure that it replaces."""
-    amounts = list(scene.amounts)
-    inherited: Mention | None = None
-    for index, amount in enumerate(amounts):
-        following = amounts[index + 1] if index + 1 < len(amounts) else None
-        if following is not None and _replaces(scene, amount, following):
-            inherited = _behind(scene, amount) or inherited
-            if following.what is Said.BARE and amount.what is not Said.BARE:
-                amounts[index + 1] = replace(
-                    following,
-                    what=amount.what,
-                    unit=amount.unit,
-                    fan=amount.fan,
-                    is_part=False,
-                    span=_in_unit(scene, amount, following),
-                )
-            continue
-        if not _is_negated(scene, amount):
-            yield amount, inherited
-        inherited = None
-
-
-def _in_unit(scene: Scene, amount: SpokenAmount, following: SpokenAmount) -> Span:
-    """A bare figure behind a time is in the unit of that time."""
-    if amount.what is not Said.TIME:
-        return following.span
-    unit = scene.words[amount.end - 1]
-    return following.span.times(scene.known.minutes.get(unit, Fraction(1)))
-
-
-def _replaces(scene: Scene, amount: SpokenAmount, following: SpokenAmount) -> bool:
-    gap = range(amount.end, following.begin)
-    if not 0 < len(gap) <= FAR_REPAIR or not _are_alike(amount, following):
-        return False
-    if _ends_near(scene, scene.known.repairs, gap.start, gap.stop, 6):
-        return True
-    return len(gap) <= 7 and _ends_near(scene, scene.known.weak_repairs, gap.start, gap.stop, 1)
-
-
-def _are_alike(amount: SpokenAmount, following: SpokenAmount) -> bool:
-    return amount.what is following.what or Said.BARE in (amount.what, following.what)
-
-
-def _ends_near(scene: Scene, phrases: Phrases, begin: int, end: int, gap: int) -> bool:
-    """Whether a phrase stands between two words and ends no more than so many words before the second."""
-    for index in phrases.within(scene.words, begin, end):
-        last = index + phrases.at(scene.words, index)
-        if last <= end and end - last <= gap:
-            return True
-    return False
-
-
-def _is_negated(scene: Scene, amount: SpokenAmount) -> bool:
-    """'not a hundred and thirty', 'instead of two hundred'."""
-    return _ends_near(scene, scene.known.not_this, amount.begin - 5, amount.begin, 1)
 
 
 def _joined(
@@ -149,24 +84,16 @@ def _goes_on(scene: Scene, last: SpokenAmount, amount: SpokenAmount) -> bool:
     )
 
 
-def _behind(scene: Scene, amount: SpokenAmount) -> Mention | None:
-    """The name that follows an amount, with only small words between."""
-    for mention in scene.mentions_from(amount.end):
-        between = scene.words[amount.end : mention.begin]
-        if len(between) <= FAR_BEHIND and scene.known.between.issuperset(between):
-            return mention
-        break
-    return None
-
-
 def _mention_of(
     scene: Scene, parts: Sequence[SpokenAmount], found: Sequence[Attributed]
 ) -> tuple[Mention | None, bool]:
     first, last = parts[0], parts[-1]
-    behind = _behind(scene, last)
+    behind = scene.named_behind(last.end)
     before = None if _is_yield(scene, first) else _before(scene, first, found)
-    if _of_them(scene, last) and before is not None:
-        return before, True
+    if _of_them(scene, last):
+        before = before or _far_before(scene, first, found)
+        if before is not None:
+            return before, True
     if behind is not None and before is not None and before.end == first.begin:
         between = scene.words[last.end : behind.begin]
         if between and between[0] != "of" and first.what is Said.MEASURE:
@@ -190,17 +117,7 @@ def _mention_of(
 
 def _is_yield(scene: Scene, amount: SpokenAmount) -> bool:
     """'the pastry cream makes seven hundred and forty': what comes out is no amount of what goes in."""
-    return _ends_near(scene, scene.known.yields, amount.begin - FAR_YIELD, amount.begin, FAR_YIELD - 1)
-
-
-def is_warned(scene: Scene, amount: SpokenAmount) -> bool:
-    """'do not be tempted to go to two hundred': forbidden, in one breath."""
-    words, warnings = scene.words, scene.known.warnings
-    for index in warnings.within(words, amount.begin - FAR_WARNING, amount.begin):
-        gap = words[index + warnings.at(words, index) : amount.begin]
-        if SUBJECTS.isdisjoint(gap):
-            return True
-    return False
+    return scene.known.yields.ends_near(scene.words, amount.begin - FAR_YIELD, amount.begin, FAR_YIELD - 1)
 
 
 def _counts_something(scene: Scene, amount: SpokenAmount) -> bool:
@@ -220,6 +137,18 @@ def _of_them(scene: Scene, amount: SpokenAmount) -> bool:
     return len(behind) == 2 and behind[0] == "of" and behind[1] in OF_THEM
 
 
+def _far_before(scene: Scene, amount: SpokenAmount, found: Sequence[Attributed]) -> Mention | None:
+    """The ingredient that 'two hundred grams of it' goes back to: the last one that was named at all."""
+    if amount.what is Said.BARE and amount.span.low < IMPLIED_GRAMS:
+        return None
+    named = (each for each in scene.mentions_before(amount.begin) if not each.name.doubtful)
+    for mention in islice(named, 1):
+        is_free = mention.name.lines and not any(other.mention is mention for other in found[-3:])
+        if is_free and amount.begin - mention.end <= FAR_OF_IT:
+            return mention
+    return None
+
+
 def _before(scene: Scene, amount: SpokenAmount, found: Sequence[Attributed]) -> Mention | None:
     """The name that was said last before an amount, in its own sentence, and has no other amount since."""
     sentence = scene.sentence_at(amount.begin)
@@ -230,7 +159,9 @@ def _before(scene: Scene, amount: SpokenAmount, found: Sequence[Attributed]) -> 
             return None
         if mention.name.doubtful or not (mention.name.lines or mention.name.row):
             continue
-        has_its_own = not amount.is_part and any(other.mention is mention for other in found[-3:])
+        has_its_own = not amount.is_part and any(
+            other.mention is mention and not other.amount.is_part for other in found[-3:]
+        )
         is_same = CONVERTED.intersection(scene.words[mention.end : amount.begin])
         return None if has_its_own and not is_same else mention
     return None

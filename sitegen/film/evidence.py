@@ -26,9 +26,11 @@ ELSEWHERE = {
     About.AHEAD: 0.5,
     About.BACK: 0.7,
     About.LIST: 0.3,
+    About.LISTING: 0.6,
 }
 """What is left of a match in a sentence that speaks of something else."""
-WARNED = 0.5
+LISTS = About.LIST | About.LISTING
+WARNED = 0.2
 """What is left of a match behind 'do not'."""
 FAR_WARNING = 6
 LISTED_AT_WORK = 0.8
@@ -79,13 +81,14 @@ class Evidence:
         for sentence in found:
             said = self._said(sentence, norms, by_word_m, by_word_a)
             is_work = any(kind == "work" for kind, _ in said)
+            has_amount = not by_word_a.keys().isdisjoint(range(sentence.begin, sentence.end))
             warned = set(self._known.warnings.within(words, sentence.begin, sentence.end))
             before = set().union(*recent[-SENTENCES_BACK:]) if recent else set()
             row, first = [0.0] * len(self.steps), [0.0] * len(self.steps)
             heard_here: set[Feature] = set()
             for feature, word in said.items():
                 about = sentence.about_at(word)
-                weight = _left(about, is_work) * (SAID_BEFORE if feature in before else 1.0)
+                weight = _left(about, is_work, has_amount) * (SAID_BEFORE if feature in before else 1.0)
                 if not warned.isdisjoint(range(word - FAR_WARNING, word)):
                     weight *= WARNED
                 for step, own, is_first in self._by_feature.get(feature, ()):
@@ -169,9 +172,14 @@ def _of_mention(mention: Mention) -> Iterator[Feature]:
         yield ("title", title)
 
 
-def _left(about: About, is_work: bool) -> float:
-    """What is left of a match where something else is spoken of; work makes a list none."""
-    shares = [share for kind, share in ELSEWHERE.items() if kind in about and kind is not About.LIST]
+def _left(about: About, is_work: bool, has_amount: bool) -> float:
+    """What is left of a match where something else is spoken of; work makes a list none.
+
+    'There's prunes in it' is none without an amount, and says as little.
+    """
+    shares = [share for kind, share in ELSEWHERE.items() if kind in about and kind not in LISTS]
     if About.LIST in about:
         shares.append(LISTED_AT_WORK if is_work else ELSEWHERE[About.LIST])
+    if About.LISTING in about and not is_work and not has_amount:
+        shares.append(ELSEWHERE[About.LISTING])
     return min(shares, default=1.0)

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from sitegen.faults import Place
-from sitegen.film.attribution import Attributed, is_warned
+from sitegen.film.attribution import Attributed
 from sitegen.film.figures import heat_text, oven_text
 from sitegen.film.marks import NOT_THIS_BAKE, About
+from sitegen.film.repairs import is_warned
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import Said, SpokenAmount
 from sitegen.film.steps import FilmStep, steps_of
@@ -23,8 +24,6 @@ NEAR_OVEN_WORDS = 10
 LOWEST_OVEN_C = 90
 NEAR_C = Fraction(3)
 """Degrees that rounding from Fahrenheit may move an exact temperature."""
-FAR_F = Fraction(130)
-"""From here on a figure without a scale may be in Fahrenheit."""
 
 
 @dataclass(frozen=True)
@@ -46,12 +45,12 @@ def heat_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]
         if amount.what is not Said.TEMPERATURE and not is_bare_oven:
             continue
         if (
-            scene.about(amount.begin) & (NOT_THIS_BAKE | About.BACK)
+            scene.about_in_clause(amount.begin) & (NOT_THIS_BAKE | About.BACK)
             or amount.is_part
             or is_warned(scene, amount)
         ):
             continue
-        finding = _finding(scene, amount, sure=not is_bare_oven)
+        finding = _finding(scene, amount, sure=not is_bare_oven and not scene.is_doubted(amount.begin))
         if finding is not None:
             yield finding
 

@@ -26,8 +26,14 @@ class About(Flag):
 
 REACH = {About.ASIDE: (30, 12), About.ADVICE: (16, 7), About.OTHER_BATCH: (16, 9)}
 """How many words behind it, and before it, such a word is of. Others are of the whole sentence."""
+SUBJECTS = frozenset({"i", "you", "they", "we", "that's", "it's", "it'll", "they'll", "should"})
+"""With these a clause begins: 'leave it for two hours | that's plenty if they are small'."""
+IT_IS = tuple((it, verb) for it in ("it", "that", "this") for verb in ("is", "will", "would"))
+"""'That was' goes back to what stands before."""
 CLAUSE = 12
 """Words behind 'which' that are of its clause: 'a spoon of rum | which is how we do it at christmas'."""
+FAR_ASKER = 2
+"""Words before 'asks about' that are of who asks."""
 NOT_THIS_BAKE = About.ASIDE | About.ADVICE | About.OTHER_BATCH
 
 
@@ -36,7 +42,7 @@ class Mark:
     """A word that says that its sentence speaks of something else.
 
     is_spent: whether work was asked for since, which was of it. since: the first word that it can be of.
-    end: of its phrase.
+    end: of its phrase. clause: where its clause begins, told by its subject; 0 where that is not heard.
     """
 
     word: int
@@ -44,6 +50,7 @@ class Mark:
     is_spent: bool = False
     since: int = 0
     end: int = 0
+    clause: int = 0
 
     def reaches(self, word: int) -> bool:
         """Whether it is said near enough to another word of its sentence."""
@@ -51,6 +58,10 @@ class Mark:
             return True
         behind, before = REACH[self.about]
         return word >= self.since and -before <= word - self.word <= behind
+
+    def follows(self, word: int) -> bool:
+        """Whether it stands behind a word, in a clause of its own or as advice, and may not be of it."""
+        return self.clause > word or (self.about is About.ADVICE and self.word > word)
 
 
 LISTED = Mark(0, About.LIST)
@@ -61,6 +72,7 @@ def tables_of(known: SpokenWords, others: Phrases) -> tuple[tuple[Phrases, About
     """Phrases with what they say that is spoken of. others: names of other recipes."""
     return (
         (known.asides, About.ASIDE),
+        (known.questions, About.ASIDE),
         (others, About.ASIDE),
         (known.advice, About.ADVICE),
         (known.other_batches, About.OTHER_BATCH),
@@ -85,6 +97,15 @@ def marks_in(
             if about is About.AHEAD and words[index] == "later" and before in known.minutes:
                 continue
             clause = max(known.relatives.within(words, index - CLAUSE, index), default=0)
-            is_led_on = words[index] in CONDITIONS and before in JOINTS
+            is_led_on = words[index] == "unless" or (words[index] in CONDITIONS and before in JOINTS)
             since = index if is_led_on else clause if about is About.ASIDE else 0
-            yield Mark(index, about, since=since, end=index + phrases.at(words, index))
+            if phrases is known.questions:
+                since = index - FAR_ASKER
+            behind = index + phrases.at(words, index)
+            yield Mark(index, about, since=since, end=behind, clause=_clause(words, index))
+
+
+def _clause(words: Sequence[str], index: int) -> int:
+    """Where the clause of a word begins; 0 where no subject of it is heard."""
+    near = range(max(0, index - CLAUSE), index + 1)
+    return max((at for at in near if words[at] in SUBJECTS or tuple(words[at : at + 2]) in IT_IS), default=0)

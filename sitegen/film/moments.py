@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from sitegen.film.alignment import NOWHERE, Alignment, align
+from sitegen.film.alignment import NOWHERE, Alignment, Stretch, align
 from sitegen.film.evidence import IDLE, IDLE_WORD, Evidence, Match
 from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.sentences import Sentence
@@ -16,8 +16,9 @@ OF_FIRST, MOST_FIRST = 1.0, 2.0
 """What the first sentence of a step should have of what the step begins with, and what more is worth."""
 OPENS = 0.6
 """What an opening word adds to the first sentence of a step."""
-FAR_INTRODUCTION_S, LEAST_NAMED = 10.0, 0.2
-"""A component is named at most so long before its first step, and something of it is said there."""
+FAR_INTRODUCTION_S, LEAST_NAMED, SURELY_NAMED = 12.0, 0.1, 0.5
+"""A step is named at most so long before its first work, and something of it is said there; without a word
+that leads on to something new, of what it begins with."""
 BY_FAR = 2.0
 """How much better another order must fit than the one that is written."""
 SURE = 5.0
@@ -71,27 +72,51 @@ def found_steps(
     """
     order, alignment = _best(rows, found, evidence.steps)
     steps = []
-    ended = 0
+    ended: int = 0
+    last: int | None = None
     for stretch in alignment.stretches:
         step = order[stretch.step]
-        first = _introduced(stretch.begin, step, evidence, rows, found, ended)
+        begin = _without_last(stretch, step, rows, last)
+        first = _introduced(begin, step, last, rows, found, ended)
         sure = min(1.0, max(0.0, stretch.score / SURE))
         steps.append(FoundStep(evidence.steps[step], found[first].begin, sure))
-        ended = stretch.end
+        ended, last = stretch.end, step
     return tuple(steps)
 
 
+def _without_last(stretch: Stretch, step: int, rows: Sequence[Match], last: int | None) -> int:
+    """The first sentence of a stretch that speaks of its step more than of the one before. last: that one."""
+    for index in range(stretch.begin, stretch.end):
+        is_of_last = last is not None and rows[index].whole[last] > rows[index].whole[step]
+        if not is_of_last and rows[index].whole[step] >= LEAST_ALONE:
+            return index
+    return stretch.begin
+
+
 def _introduced(
-    begin: int, step: int, evidence: Evidence, rows: Sequence[Match], found: Sequence[Sentence], ended: int
+    begin: int,
+    step: int,
+    last: int | None,
+    rows: Sequence[Match],
+    found: Sequence[Sentence],
+    ended: int,
 ) -> int:
-    """The sentence with which a step begins: 'now for the custard', where that stands just before it."""
-    if evidence.steps[step].number or begin - 1 < ended:
-        return begin
-    before = found[begin - 1]
-    is_new = before.opens and not before.about & (NOT_THIS_BAKE | About.AHEAD)
-    is_near = found[begin].begins_s - before.begins_s <= FAR_INTRODUCTION_S
-    is_named = rows[begin - 1].whole[step] >= LEAST_NAMED
-    return begin - 1 if is_new and is_near and is_named else begin
+    """The sentence with which a step begins: 'now for the custard', where that stands just before it.
+
+    last: the step before. ended: the first sentence that is not of that. An aside may follow in one breath
+    with it: 'now get your tin, my mother's was bigger'.
+    """
+    for index in range(begin - 1, ended - 1, -1):
+        before, whole = found[index], rows[index].whole
+        if found[begin].begins_s - before.begins_s > FAR_INTRODUCTION_S:
+            break
+        is_new = before.opens or rows[index].first[step] >= SURELY_NAMED
+        about = before.about & ~About.ASIDE | before.about_at(before.begin, in_clause=True)
+        is_new = is_new and not about & (NOT_THIS_BAKE | About.AHEAD | About.LIST)
+        is_named = whole[step] >= LEAST_NAMED and (last is None or whole[step] > whole[last])
+        if is_new and is_named:
+            return index
+    return begin
 
 
 def _best(

@@ -1,18 +1,17 @@
-"""What is never said, what is added that no line has, and how many the recipe is said to make."""
+"""What is never said, and what is added that no line has."""
 
 from collections.abc import Iterator, Sequence
 
 from sitegen.faults import Place
-from sitegen.film.amount_claims import fits, name_of
+from sitegen.film.amount_claims import fits
+from sitegen.film.amount_distance import name_of
 from sitegen.film.attribution import Attributed
-from sitegen.film.figures import amount_text, number_text, span_text
+from sitegen.film.figures import amount_text
 from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.names import LineKey, Mention
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import Said
-from sitegen.film.stems import stem
 from sitegen.film.values import Finding, FindingKind
-from sitegen.film.words import tokens
 from sitegen.kitchen.amounts import Amount
 from sitegen.kitchen.recipe import IngredientLine
 
@@ -24,22 +23,22 @@ FAR_WARNING = 9
 """Words between 'do not add' and what is not added."""
 FAR_ADDING = 6
 """Words between 'put in' and what is put in."""
-MAKING = frozenset(
-    {"make", "makes", "making", "get", "gets", "give", "gives", "will", "have", "serves", "cuts", "cut"}
-)
-FAR_MAKING = 7
 
 
 def unsaid_findings(scene: Scene, said_amounts: Sequence[Attributed]) -> Iterator[Finding]:
-    """Ingredients of which no word is said. What is only for the tin, or optional, is doubtful."""
+    """Ingredients of which no word is said. What is only for the tin, or optional, is doubtful.
+
+    In an aside, one is said where its amount is the written one.
+    """
     said: set[str] = set()
     heard: set[LineKey] = set()
     amounts = {one.mention.begin: one for one in said_amounts if one.mention is not None and one.sure}
     for mention in scene.mentions:
-        about = scene.about_since(mention.begin)
-        if about & (NOT_THIS_BAKE & ~About.ADVICE):
-            continue
-        heard |= _heard(scene, mention, amounts.get(mention.begin))
+        about, one = scene.about_since(mention.begin), amounts.get(mention.begin)
+        if not about & (NOT_THIS_BAKE & ~About.ADVICE):
+            heard |= _heard(scene, mention, one)
+        elif one is not None and not one.amount.is_part:
+            heard |= {line for line in mention.name.lines if fits(scene, one, line)}
     for number, component in enumerate(scene.recipe.components):
         for index, line in enumerate(component.lines):
             name = name_of(line)
@@ -104,36 +103,6 @@ def added_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding
             written="",
             certain=((has_amount or has_article) and is_added) or (has_amount and not is_vague),
             at=_component_at(scene, mention.begin),
-        )
-
-
-def yield_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
-    """'You will get sixteen slices from that', where the recipe makes another number."""
-    makes = scene.recipe.makes
-    nouns = {stem(word) for word in tokens(makes.noun)[-1:]}
-    if not nouns:
-        return
-    holes = {scene.recipe.tin.holes * scene.recipe.tin.number} if scene.recipe.tin else set()
-    for one in said:
-        amount = one.amount
-        if amount.what is not Said.BARE or amount.is_part or amount.span.low < 2:
-            continue
-        if scene.about(amount.begin) & (NOT_THIS_BAKE | About.BACK):
-            continue
-        if not nouns.intersection(scene.norms[amount.end : amount.end + 3]):
-            continue
-        if not MAKING.intersection(scene.words[max(0, amount.begin - FAR_MAKING) : amount.begin]):
-            continue
-        if amount.span.low <= makes.count <= amount.span.high or amount.span.low in holes:
-            continue
-        yield Finding(
-            kind=FindingKind.COUNT,
-            about=makes.noun,
-            moment_s=scene.second(amount.begin),
-            said=f"{span_text(amount.span)} {makes.noun}",
-            written=f"{number_text(makes.count)} {makes.noun}",
-            certain=not amount.is_about or amount.span.low > makes.count * 5 / 4,
-            at=makes.at,
         )
 
 

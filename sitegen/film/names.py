@@ -78,11 +78,12 @@ def name_index(recipe: Recipe, bases: Iterable[Recipe], larder: Larder, known: S
 
 
 def other_recipes(recipe: Recipe, titles: Iterable[str], known: SpokenWords) -> Phrases:
-    """How other recipes are called, 'plum cake' for the 'Plum and cardamom layer cake'; not by what is ours.
+    """How other recipes are called: 'the brownies', 'plum cake' for 'Plum and cardamom layer cake'; not by
+    what is ours.
 
     titles: of all recipes of the school.
     """
-    texts = [recipe.title, *(component.title for component in recipe.components)]
+    texts = [recipe.title, recipe.makes.noun, *(component.title for component in recipe.components)]
     texts += [line.text for component in recipe.components for line in component.lines]
     own = "|".join(" ".join(tokens(text)) for text in texts)
     found: set[str] = set()
@@ -93,6 +94,8 @@ def other_recipes(recipe: Recipe, titles: Iterable[str], known: SpokenWords) -> 
         noun = words[-1]
         pairs = {f"{word} {noun}" for word in words[:-1]}
         found.update(pair for pair in pairs | {pair.removesuffix("s") for pair in pairs} if pair not in own)
+        if noun.endswith("s") and noun not in own:
+            found.add(f"the {noun}")
     return Phrases.of(found)
 
 

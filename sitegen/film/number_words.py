@@ -9,6 +9,8 @@ _BELOW_TWENTY = (
 _TENS = "twenty thirty forty fifty sixty seventy eighty ninety"
 _NAMES_OF_PARTS = "third fourth fifth sixth seventh eighth ninth tenth"
 
+ARTICLES = frozenset({"a", "an"})
+"""They count as one where a hundred, a dozen or a part of a whole follows."""
 UNITS = {word: value for value, word in enumerate(_BELOW_TWENTY.split())} | {"nought": 0, "naught": 0}
 """0 to 19."""
 TENS = {word: 10 * value for value, word in enumerate(_TENS.split(), start=2)} | {"fourty": 40}

@@ -36,3 +36,8 @@ class Phrases:
     def any_in(self, words: Sequence[str], begin: int, end: int) -> bool:
         """Whether a phrase begins there."""
         return any(True for _ in self.within(words, begin, end))
+
+    def ends_near(self, words: Sequence[str], begin: int, end: int, gap: int) -> bool:
+        """Whether a phrase stands between two words and ends no more than `gap` words before the second."""
+        ends = (index + self.at(words, index) for index in self.within(words, begin, end))
+        return any(0 <= end - last <= gap for last in ends)

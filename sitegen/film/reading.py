@@ -6,19 +6,21 @@ from dataclasses import dataclass, replace
 from sitegen.film.amount_claims import amount_findings
 from sitegen.film.attribution import Attributed, attributed
 from sitegen.film.evidence import Evidence
+from sitegen.film.goes_claims import goes_findings
 from sitegen.film.heat_claims import heat_findings
 from sitegen.film.lists import with_lists
 from sitegen.film.moments import found_steps
-from sitegen.film.name_claims import added_findings, unsaid_findings, yield_findings
+from sitegen.film.name_claims import added_findings, unsaid_findings
 from sitegen.film.names import name_index, other_recipes
 from sitegen.film.scene import Scene
 from sitegen.film.sentences import sentences
 from sitegen.film.share_claims import share_findings
-from sitegen.film.spoken_amounts import spoken_amounts
+from sitegen.film.spoken_amounts import Said, spoken_amounts
 from sitegen.film.time_claims import time_findings
 from sitegen.film.values import Cue, FilmReading, Finding, StepMoment
 from sitegen.film.vocabulary import SpokenWords
 from sitegen.film.words import heard_words
+from sitegen.film.yield_claims import yield_findings
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
@@ -50,8 +52,10 @@ def read_film(recipe: Recipe, bases: Iterable[Recipe], cues: Sequence[Cue], with
     words = tuple(word.text for word in heard)
     norms = known.norms(words)
     cut = sentences(heard, known, other_recipes(recipe, with_.titles, known))
-    mentions = name_index(recipe, bases, tables.larder, known).mentions(norms)
     amounts = spoken_amounts(words, known, tables.measures)
+    priced = {at for each in amounts if each.what is Said.PRICE for at in range(each.begin, each.end)}
+    names = name_index(recipe, bases, tables.larder, known).mentions(norms)
+    mentions = tuple(mention for mention in names if mention.begin not in priced)
     cut = with_lists(recipe, cut, mentions, amounts)
     evidence = Evidence(recipe, known)
     rows = evidence.matches(cut, words, mentions, amounts)
@@ -97,6 +101,7 @@ def _said_otherwise(scene: Scene, said: Sequence[Attributed]) -> Iterable[Findin
     yield from share_findings(scene, said)
     yield from heat_findings(scene, said)
     yield from time_findings(scene, said)
+    yield from goes_findings(scene, said)
     yield from yield_findings(scene, said)
     yield from added_findings(scene, said)
 

@@ -4,7 +4,7 @@ from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from sitegen.film.marks import About
+from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.names import Mention
 from sitegen.film.sentences import Sentence
 from sitegen.film.spoken_amounts import SpokenAmount
@@ -14,6 +14,9 @@ from sitegen.film.words import Heard
 from sitegen.kitchen.editions import Edition
 from sitegen.kitchen.recipe import Recipe
 from sitegen.kitchen.tables import Tables
+
+FAR_BEHIND = 5
+"""Words that may stand between an amount and the name behind it, all of them small."""
 
 
 @dataclass(frozen=True)
@@ -55,6 +58,18 @@ class Scene:
         """What is spoken of where a word is said."""
         return self.sentence_at(word).about_at(word)
 
+    def about_in_clause(self, word: int) -> About:
+        """The same, but not by a clause that begins behind it."""
+        return self.sentence_at(word).about_at(word, in_clause=True)
+
+    def is_doubted(self, word: int) -> bool:
+        """Whether a clause that begins behind it may be of another bake, and it with that."""
+        return bool((self.about(word) & ~self.about_in_clause(word)) & NOT_THIS_BAKE)
+
+    def are_of_one_step(self, word: int, other: int) -> bool:
+        """Whether no step begins between two words."""
+        return bisect_right(self._begun_words, word) == bisect_right(self._begun_words, other)
+
     def about_since(self, word: int) -> About:
         """The same, by what was said before it alone."""
         return self.sentence_at(word).about_at(word, since=True)
@@ -83,3 +98,11 @@ class Scene:
         """Names said before a word, the nearest first."""
         index = bisect_right(self._mention_begins, word - 1)
         return tuple(reversed(self.mentions[max(0, index - 3) : index]))
+
+    def named_behind(self, word: int) -> Mention | None:
+        """The name that follows an amount that ends before a word, with only small words between."""
+        for mention in self.mentions_from(word)[:1]:
+            between = self.words[word : mention.begin]
+            if len(between) <= FAR_BEHIND and self.known.between.issuperset(between):
+                return mention
+        return None

@@ -1,31 +1,42 @@
 """Shares as said: how full a tin is filled, how much of a component or an ingredient is taken."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from sitegen.faults import Place
-from sitegen.film.amount_claims import candidates, name_of
+from sitegen.film.amount_claims import candidates
+from sitegen.film.amount_distance import name_of
 from sitegen.film.attribution import Attributed
 from sitegen.film.evidence import is_fill
 from sitegen.film.figures import number_text
 from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.names import LineKey
+from sitegen.film.number_words import PARTS
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import SpokenAmount
 from sitegen.film.steps import FilmStep
 from sitegen.film.values import Finding, FindingKind
+from sitegen.film.words import tokens
+from sitegen.kitchen.method import Words
 from sitegen.kitchen.recipe import PartLine
+
+ALL = "all"
+OF_ALL = frozenset({"of", "the", "your", "my", "our", "that", "this", "those", "these"})
+REST = "rest"
+FAR_REST, NEAR_KEPT = 60, 5
+"""Words behind a share in which the rest of it is spoken of; and about that, in which it is kept."""
 
 
 def share_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
     """Every share that differs from the one that is written."""
     for one in said:
         amount = one.amount
-        if not amount.is_part or scene.about(amount.begin) & NOT_THIS_BAKE:
+        if not amount.is_part or scene.about_in_clause(amount.begin) & NOT_THIS_BAKE:
             continue
         finding = _fill(scene, amount) if is_fill(amount, scene.words) else _taken(scene, one)
         if finding is not None:
-            yield finding
+            yield replace(finding, certain=finding.certain and not scene.is_doubted(amount.begin))
 
 
 def _fill(scene: Scene, amount: SpokenAmount) -> Finding | None:
@@ -49,13 +60,57 @@ def _taken(scene: Scene, one: Attributed) -> Finding | None:
     here, there = candidates(scene, amount.begin, mention)
     written = [(share, key, at) for key in here for share, at in _shares(scene, key)]
     others = [share for key in there for share, _ in _shares(scene, key)]
-    if not written or amount.span.low in [*(share for share, _, _ in written), *others]:
+    if amount.span.low in [*(share for share, _, _ in written), *others]:
         return None
+    is_other = bool(scene.about(amount.begin) & (About.AHEAD | About.BACK))
+    if not written:
+        whole = None if is_other or others else _used_whole(scene, one, here)
+        return _differs(scene, amount, *whole, certain=True) if whole is not None else None
     share, key, at = written[0]
     line = scene.recipe.components[key[0]].lines[key[1]]
     sure = len({share for share, _, _ in written}) == 1
-    is_other = bool(scene.about(amount.begin) & (About.AHEAD | About.BACK))
     return _differs(scene, amount, name_of(line), share, at, sure and not is_other)
+
+
+def _used_whole(scene: Scene, one: Attributed, keys: Sequence[LineKey]) -> tuple[str, Fraction, Place] | None:
+    """What a line is of, 1, and where it is used, where a step about takes all of it and the film does not.
+
+    Who takes a half and then the rest works as is written; who keeps the rest does not.
+    """
+    if one.mention is None or _is_of_one(scene, one) or _rest_follows(scene, one.amount):
+        return None
+    near = (scene.step_at(one.amount.begin), scene.next_step(one.amount.begin))
+    for step in [each for each in near if each is not None and not _parts_something(each)]:
+        for key in keys:
+            line = scene.recipe.components[key[0]].lines[key[1]]
+            is_weighed = isinstance(line, PartLine) and line.amount is not None
+            uses = [each for each in step.step.references if (step.component, each.line) == key]
+            if len(uses) == 1 and uses[0].share == 1 and uses[0].amount is None and not is_weighed:
+                return name_of(line), uses[0].share, uses[0].at
+    return None
+
+
+def _parts_something(step: FilmStep) -> bool:
+    """Whether a step's text parts what no reference names: 'fold in half of this, then the rest'."""
+    prose = " ".join(part.text for part in step.step.prose if isinstance(part, Words))
+    return any(word in PARTS or word == REST for word in tokens(prose))
+
+
+def _is_of_one(scene: Scene, one: Attributed) -> bool:
+    """'the juice of half a lemon', 'half cream half milk': no share of what stands there."""
+    if one.mention is None or one.mention.begin < one.amount.end:
+        return True
+    return OF_ALL.isdisjoint(scene.words[one.amount.begin : one.mention.begin])
+
+
+def _rest_follows(scene: Scene, amount: SpokenAmount) -> bool:
+    """Whether what is left is spoken of soon, and not as kept."""
+    known, words = scene.known, scene.words
+    for index in known.rests.within(words, amount.end, amount.end + FAR_REST):
+        about = range(index - NEAR_KEPT, index + known.rests.at(words, index) + NEAR_KEPT)
+        if not known.kept.any_in(words, about.start, about.stop):
+            return True
+    return False
 
 
 def _shares(scene: Scene, key: LineKey) -> Iterator[tuple[Fraction, Place]]:
@@ -77,7 +132,7 @@ def _differs(
         about=about,
         moment_s=scene.second(amount.begin),
         said=number_text(amount.span.low),
-        written=number_text(share),
+        written=number_text(share) if share < 1 else ALL,
         certain=certain,
         at=at,
     )

@@ -5,14 +5,15 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
-from sitegen.film.spoken_numbers import ARTICLES, SpokenNumber, number_at
+from sitegen.film.number_words import ARTICLES
+from sitegen.film.spoken_heat import OVEN_FROM, OVEN_TO, gas_mark_at, heat_at
+from sitegen.film.spoken_numbers import SpokenNumber, number_at
+from sitegen.film.spoken_units import UnitReader
 from sitegen.film.vocabulary import SpokenWords
 from sitegen.kitchen.amounts import Span
 from sitegen.kitchen.measures import Measures
 
 HOUR_MIN = Fraction(60)
-OVEN_FROM, OVEN_TO = 90, 550
-"""Degrees on any scale between which a bare figure beside an oven may be its setting."""
 FILLED = frozenset(
     {
         "level",
@@ -33,8 +34,13 @@ FILLED = frozenset(
 HEARD_FOR = {"to": Fraction(2), "too": Fraction(2), "for": Fraction(4)}
 SPOONS = frozenset({"teaspoons", "tablespoons", "cups", "ounces"})
 """Before these, 'to' is what a recogniser writes for two, and 'for' for four."""
-FAR_FAN = 4
-"""Words behind a figure in which 'fan' still belongs to it."""
+COARSE = frozenset({"tsp", "dsp", "tbsp", "cup", "stick", "pint", "l", "kg", "lb", "pinch"})
+MOST_COARSE = 10
+"""Nobody counts so many of these and a part of one: 'two hundred and a quarter teaspoon of salt' are two."""
+OVEN_STEP = 5
+"""Degrees between two settings of an oven."""
+FAR_OTHER_OVEN = 4
+"""Words between an oven's heat and the same for the other kind of oven."""
 
 
 class Said(StrEnum):
@@ -44,6 +50,7 @@ class Said(StrEnum):
     LENGTH = "length"
     TIME = "time"
     TEMPERATURE = "temperature"
+    PRICE = "price"
     BARE = "bare"
 
 
@@ -69,11 +76,11 @@ class SpokenAmount:
 
 def spoken_amounts(words: Sequence[str], known: SpokenWords, measures: Measures) -> tuple[SpokenAmount, ...]:
     """Every figure with its unit, from left to right."""
-    reader = _Reader(words, known, measures)
+    reader = _Reader(words, known, UnitReader(words, known, measures))
     found: list[SpokenAmount] = []
     index = 0
     while index < len(words):
-        amount = reader.amount_at(index)
+        amount = reader.amount_at(index, found[-1] if found else None)
         if amount is None:
             index += 1
             continue
@@ -86,17 +93,22 @@ def spoken_amounts(words: Sequence[str], known: SpokenWords, measures: Measures)
 class _Reader:
     words: Sequence[str]
     known: SpokenWords
-    measures: Measures
+    units: UnitReader
 
-    def amount_at(self, begin: int) -> SpokenAmount | None:
-        """The amount that begins there, with the range or the rest that goes on behind it."""
-        first = self._one_at(begin)
+    def amount_at(self, begin: int, last: SpokenAmount | None) -> SpokenAmount | None:
+        """The amount that begins there, with the range or the rest that goes on behind it.
+
+        last: the amount before it.
+        """
+        first = self._one_at(begin, last.end if last is not None else 0)
         if first is None:
             return None
+        if last is not None and self._is_other_oven(last, first):
+            return replace(first, what=Said.TEMPERATURE)
         first = self._with_more(first)
         if self._word(first.end) not in ("to", "or", "-"):
             return self._hedged(first)
-        second = self._one_at(first.end + 1)
+        second = self._one_at(first.end + 1, first.end)
         second = self._with_more(second) if second else None
         if (
             second is None
@@ -108,24 +120,31 @@ class _Reader:
             return self._hedged(first)
         return self._hedged(replace(first, span=Span(first.span.low, second.span.high), end=second.end))
 
-    def _one_at(self, begin: int) -> SpokenAmount | None:
+    def _is_other_oven(self, last: SpokenAmount, amount: SpokenAmount) -> bool:
+        """'a hundred and fifty fan so one seventy without': the same heat for the other kind of oven."""
+        return (
+            last.fan is not None
+            and amount.what is Said.BARE
+            and amount.begin - last.end <= FAR_OTHER_OVEN
+            and OVEN_FROM <= amount.span.low <= OVEN_TO
+            and not amount.span.low % OVEN_STEP
+        )
+
+    def _one_at(self, begin: int, since: int) -> SpokenAmount | None:
         word = self._word(begin)
-        if word == "gas" or (word == "mark" and self._word(begin - 1) != "gas"):
-            marked = begin + 1 + (word == "gas" and self._word(begin + 1) in ("mark", "mart", "marks"))
-            number = number_at(self.words, marked) if word == "gas" or begin else None
-            if number is not None and number.high <= 10:
-                return SpokenAmount(
-                    Said.TEMPERATURE, Span(number.low, number.high), "gas", begin, number.end, fan=False
-                )
+        mark = gas_mark_at(self.words, begin)
+        if mark is not None:
+            span = Span(mark.low, mark.high)
+            return SpokenAmount(Said.TEMPERATURE, span, "gas", begin, mark.end, fan=False)
         number = number_at(self.words, begin)
         if number is not None:
-            return self._measured(number)
+            return self._measured(number, since)
         if word in HEARD_FOR and self._word(begin + 1) in SPOONS:
             count = HEARD_FOR[word]
-            return self._measured(SpokenNumber(count, count, begin, begin + 1))
+            return self._measured(SpokenNumber(count, count, begin, begin + 1), since)
         if word in (*ARTICLES, "another"):
             one = SpokenNumber(Fraction(1), Fraction(1), begin, begin + 1)
-            amount = self._measured(one)
+            amount = self._measured(one, since)
             return self._of_an_article(amount) if amount.what is not Said.BARE else None
         return None
 
@@ -138,92 +157,34 @@ class _Reader:
             return None
         return replace(amount, is_article=True)
 
-    def _measured(self, number: SpokenNumber) -> SpokenAmount:
+    def _measured(self, number: SpokenNumber, since: int) -> SpokenAmount:
+        """A number with its unit. since: the first word that is of no amount before it."""
         span = Span(number.low, number.high)
         end = number.end
         if number.is_part and self._word(end) in ("a", "an"):
             end += 1
         elif number.is_part and self._word(end) == "of" and self._word(end + 1) in ("a", "an"):
             end += 2
-        while self._word(end) in FILLED or (self._word(end) == "full" and self._unit_at(end + 1)):
+        while self._word(end) in FILLED or (self._word(end) == "full" and self.units.unit_at(end + 1)):
             end += 1
         word = self._word(end)
-        temperature = self._temperature(number)
-        if temperature is not None:
-            return temperature
+        heat = heat_at(self.words, number, self.known, since)
+        if heat is not None:
+            return SpokenAmount(Said.TEMPERATURE, span, heat.scale, number.begin, heat.end, fan=heat.fan)
+        price_end = self.units.price_end(number)
+        if price_end:
+            return SpokenAmount(Said.PRICE, span, "", number.begin, price_end)
         minutes = self.known.minutes.get(word)
         if minutes is not None:
             return SpokenAmount(Said.TIME, span.times(minutes), "min", number.begin, end + 1)
-        unit = self._unit_at(end)
+        unit = self.units.unit_at(end)
+        if number.whole is not None and unit in COARSE and number.low > MOST_COARSE:
+            return self._measured(number.whole, since)
         if unit:
-            what = Said.LENGTH if self.measures.is_length(unit) else Said.MEASURE
+            what = Said.LENGTH if self.units.measures.is_length(unit) else Said.MEASURE
             end += 2 if word == "fluid" else 1
             return SpokenAmount(what, span, unit, number.begin, end)
         return SpokenAmount(Said.BARE, span, "", number.begin, number.end, is_part=number.is_part)
-
-    def _unit_at(self, index: int) -> str:
-        """The canonical unit that a word names; '' for none. 'in' and 'l' are no units where one speaks."""
-        word = self._word(index)
-        if word == "fluid" and self._word(index + 1) in ("ounce", "ounces"):
-            return "floz"
-        if word in self.known.minutes:
-            return "min"
-        if word in self.known.units:
-            return self.known.units[word]
-        is_short = len(word) < 3 and not self._word(index - 1)[:1].isdigit()
-        if not word or is_short or word in ("in", "gr", "pack", "packs", "sheet", "sheets", "dash"):
-            return "dash" if word == "dash" else ""
-        return self.measures.unit_named(word) or ""
-
-    def _has_unit(self, index: int) -> bool:
-        """Whether a unit follows, small words passed over: 'half a teaspoon'."""
-        while self._word(index) in ("of", *ARTICLES):
-            index += 1
-        return bool(self._unit_at(index))
-
-    def _temperature(self, number: SpokenNumber) -> SpokenAmount | None:
-        """A figure with degrees, a scale or a kind of oven behind it, or 'fan' before it."""
-        index, scale, fan, is_heat, is_without = number.end, "", None, False, False
-        while index < number.end + FAR_FAN + 3:
-            word = self._word(index)
-            if word in self.known.degrees:
-                is_heat = True
-            elif word in self.known.celsius and (len(word) > 1 or is_heat or index == number.end):
-                scale, is_heat = "celsius", True
-            elif word in self.known.fahrenheit and (len(word) > 1 or is_heat or index == number.end):
-                scale, is_heat = "fahrenheit", True
-            elif word in self.known.fan:
-                fan, is_heat = not is_without, True
-            elif word in self.known.conventional:
-                fan, is_heat = False, True
-            elif word in ("in", "on", "a", "an", "the", "if", "your", "my", "with", "for") and is_heat | (
-                self._near_kind(index)
-            ):
-                index += 1
-                continue
-            elif self.known.negations.any_in(self.words, index, index + 1) and self._near_kind(index):
-                is_without = True
-                index += 1
-                continue
-            else:
-                break
-            index += 1
-            end = index
-        if not is_heat:
-            before = [self._word(number.begin - back) for back in (1, 2, 3, 4, 5)]
-            if number.high < OVEN_FROM or not self.known.fan.intersection(before[:3]):
-                return None
-            fan, end = not self.known.negations.any_in(before, 0, len(before)), number.end
-        if number.low < 0 or (fan is not None and number.high < 20):
-            return None
-        return SpokenAmount(
-            Said.TEMPERATURE, Span(number.low, number.high), scale, number.begin, end, fan=fan
-        )
-
-    def _near_kind(self, index: int) -> bool:
-        """Whether 'fan' or 'conventional' is said within the next words: '150 in a fan oven'."""
-        kinds = self.known.fan | self.known.conventional
-        return any(self._word(index + step) in kinds for step in (1, 2))
 
     def _with_more(self, amount: SpokenAmount) -> SpokenAmount:
         """'an hour and a half', 'a teaspoon and a half', 'one hour twenty', 'an hour and ten minutes'."""
@@ -234,7 +195,7 @@ class _Reader:
         if number is None or number.low != number.high:
             return amount
         unit = self._word(amount.end - 1)
-        if number.is_part and joined and not self._has_unit(number.end):
+        if number.is_part and joined and not self.units.has_unit(number.end):
             one = self.known.minutes.get(unit, Fraction(1)) if amount.what is Said.TIME else Fraction(1)
             more = number.low * one
             return replace(amount, span=Span(amount.span.low + more, amount.span.high + more), end=number.end)
@@ -245,7 +206,7 @@ class _Reader:
         ):
             return amount
         minutes = self.known.minutes.get(self._word(number.end))
-        is_bare = minutes is None and not joined and number.low >= 5 and not self._unit_at(number.end)
+        is_bare = minutes is None and not joined and number.low >= 5 and not self.units.unit_at(number.end)
         if minutes != 1 and not is_bare:
             return amount
         more = number.low

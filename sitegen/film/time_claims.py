@@ -1,22 +1,19 @@
 """Times as said, held against the waits and the text of the steps about."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
-from sitegen.faults import Place
-from sitegen.film.attribution import Attributed, is_warned
+from sitegen.film.attribution import Attributed
 from sitegen.film.figures import minutes_text
 from sitegen.film.marks import NOT_THIS_BAKE, About
+from sitegen.film.repairs import is_warned
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import Said, SpokenAmount
-from sitegen.film.spoken_numbers import number_at
 from sitegen.film.steps import FilmStep
 from sitegen.film.values import Finding, FindingKind
-from sitegen.film.vocabulary import SpokenWords
-from sitegen.film.words import tokens
-from sitegen.kitchen.amounts import Span, single
-from sitegen.kitchen.method import Step, Words
+from sitegen.film.written_times import FAR_WORK, LEAVE, WrittenTime, times_of_step
+from sitegen.kitchen.amounts import Span
+from sitegen.kitchen.method import Step
 
 HANDS_ON_MOST = Fraction(2)
 """Work that is said to take so many times as long, or as short, is another work."""
@@ -25,10 +22,10 @@ FAR_FROM_BEGINNING = 45
 UNLIKE, UNLIKE_IN_TEXT, FAR_OFF = Fraction(4), Fraction(2), Fraction(6, 5)
 """So many times as long is another time than the wait of a step, or one in its text; and so many, one that is
 not said for about the written one."""
-FAR_WORK, NEAR_WORK = 16, 6
-"""Words before and behind a time in which the work is said that it is of."""
-LEAVE = "leav"
-"""The stem of the work that any wait is."""
+NEAR_WORK = 6
+"""Words behind a time in which the work is said that it is of."""
+FAR_LEAVE = 3
+"""Words before a work in which it says that it is a wait: 'leave them to soak'."""
 COLD, COOL = "cold", "cool"
 """What is cold was chilled, or cooled."""
 NO_LENGTH = (("left",), ("ago",), ("old",), ("past",), ("away",))
@@ -41,15 +38,6 @@ IN_ALL = Fraction(1, 10)
 """Of a sum of waits that is said as one."""
 
 
-@dataclass(frozen=True)
-class _Written:
-    span: Span
-    works: frozenset[int]
-    step: FilmStep
-    at: Place
-    is_wait: bool
-
-
 def time_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
     """Every time that the step in hand does not have."""
     times = [one.amount for one in said if one.amount.what is Said.TIME]
@@ -57,7 +45,7 @@ def time_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]
         amount = one.amount
         if amount.what is not Said.TIME:
             continue
-        about = scene.about(amount.begin)
+        about = scene.about_in_clause(amount.begin)
         if about & (NOT_THIS_BAKE | About.BACK | About.AHEAD) or _is_limit(scene, amount):
             continue
         if is_warned(scene, amount):
@@ -72,7 +60,7 @@ def _finding(scene: Scene, amount: SpokenAmount, times: Sequence[SpokenAmount]) 
     if now is None:
         return None
     works = _works_said(scene, amount)
-    own = [written for written in _of_step(scene, now) if _may_be(scene, amount, written)]
+    own = [written for written in times_of_step(now, scene.known) if _may_be(scene, amount, written)]
     is_over = not any(
         written.works & works or (written.is_wait and not _is_said(scene, amount, written, times))
         for written in own
@@ -87,8 +75,8 @@ def _finding(scene: Scene, amount: SpokenAmount, times: Sequence[SpokenAmount]) 
     allowed = own + [
         written
         for step in others
-        for written in _of_step(scene, step)
-        if not is_of_now or written.works & works or not written.works
+        for written in times_of_step(step, scene.known)
+        if not is_of_now or written.works & works
     ]
     if any(_agrees(amount, written.span) for written in allowed) or _is_kept(scene, amount):
         return None
@@ -103,6 +91,11 @@ def _finding(scene: Scene, amount: SpokenAmount, times: Sequence[SpokenAmount]) 
     unlike = UNLIKE if best.is_wait else UNLIKE_IN_TEXT
     if not is_same_work and not (is_near and _ratio(amount.span, best.span) <= unlike):
         return None
+    is_doubted = scene.is_doubted(amount.begin)
+    if is_doubted and any(
+        scene.are_of_one_step(amount.begin, other.begin) and _agrees(other, best.span) for other in times
+    ):
+        return None
     component = scene.recipe.components[best.step.component]
     return Finding(
         kind=FindingKind.TIME,
@@ -112,7 +105,8 @@ def _finding(scene: Scene, amount: SpokenAmount, times: Sequence[SpokenAmount]) 
         written=minutes_text(best.span),
         certain=(is_same_work or (len(own) == 1 and not is_over))
         and (not amount.is_about or _ratio(amount.span, best.span) > FAR_OFF)
-        and (amount.span.high > 1 or not amount.is_article),
+        and (amount.span.high > 1 or not amount.is_article)
+        and not is_doubted,
         at=best.at,
     )
 
@@ -126,7 +120,7 @@ def _is_limit(scene: Scene, amount: SpokenAmount) -> bool:
     )
 
 
-def _may_be(scene: Scene, amount: SpokenAmount, written: _Written) -> bool:
+def _may_be(scene: Scene, amount: SpokenAmount, written: WrittenTime) -> bool:
     """Whether a time can be that one at all: who speaks of days means no hour in the oven."""
     unit_min = scene.known.minutes.get(scene.words[amount.end - 1], Fraction(1))
     return unit_min <= LONG_UNIT_MIN or written.span.high >= LONG_UNIT_MIN
@@ -138,18 +132,18 @@ def _is_kept(scene: Scene, amount: SpokenAmount) -> bool:
     return any(_agrees(amount, place.hours.times(_HOUR_MIN)) for place in kept)
 
 
-def _is_said(scene: Scene, amount: SpokenAmount, written: _Written, times: Sequence[SpokenAmount]) -> bool:
+def _is_said(scene: Scene, amount: SpokenAmount, written: WrittenTime, times: Sequence[SpokenAmount]) -> bool:
     """Whether the written time was said before in its step, so that another figure is another time."""
     begun = scene.begun_at(amount.begin)
     return any(begun <= other.begin < amount.begin and _agrees(other, written.span) for other in times)
 
 
-def _of_following(scene: Scene, amount: SpokenAmount, soon: FilmStep | None) -> Iterator[_Written]:
+def _of_following(scene: Scene, amount: SpokenAmount, soon: FilmStep | None) -> Iterator[WrittenTime]:
     """The waits of the step that begins right behind a time: 'leave it thirty minutes, then lift it out'."""
     if soon is not None and scene.step_at(min(amount.end + FAR_FOLLOWING, len(scene.words) - 1)) is soon:
         yield from (
             written
-            for written in _of_step(scene, soon)
+            for written in times_of_step(soon, scene.known)
             if written.is_wait and _may_be(scene, amount, written)
         )
 
@@ -162,42 +156,6 @@ def _neighbours(scene: Scene, now: FilmStep) -> list[FilmStep]:
         for number in (now.number, now.number - 1, now.number + 1)
         if 0 <= number < len(steps)
     ]
-
-
-def _of_step(scene: Scene, film_step: FilmStep) -> Iterator[_Written]:
-    """The times of a step: its wait, and those in its text, each with the works that it belongs to."""
-    step, known = film_step.step, scene.known
-    prose = tokens(" ".join(part.text if isinstance(part, Words) else "" for part in step.prose))
-    norms = known.norms(prose)
-    works = frozenset(known.works[word] for word in norms if word in known.works)
-    if step.wait_min is not None:
-        until = known.norms(tokens(step.until))
-        waits = [LEAVE, *(word for word in until if word in known.works)]
-        waits += ["bak"] if step.oven else []
-        waits += ["fridg"] if step.heat == "fridge" else []
-        own = works | {known.works[stem] for stem in waits if stem in known.works}
-        yield _Written(step.wait_min, own, film_step, step.wait_at, True)
-    index = 0
-    while index < len(prose):
-        number = number_at(prose, index)
-        minutes = known.minutes.get(prose[number.end]) if number and number.end < len(prose) else None
-        if number is not None and minutes is not None:
-            span = Span(number.low, number.high).times(minutes)
-            named = _works_before(norms, index, known) or works
-            yield _Written(span, named, film_step, step.at, False)
-        index = number.end if number is not None else index + 1
-    for limit in (step.within_min, step.holds_min):
-        if limit is not None:
-            yield _Written(single(limit), frozenset(), film_step, step.at, False)
-
-
-def _works_before(norms: Sequence[str], index: int, known: SpokenWords) -> frozenset[int]:
-    """The work that a written time is of: what stands last before it."""
-    for before in range(index - 1, max(0, index - FAR_WORK) - 1, -1):
-        works = known.works_at(norms, before)
-        if works:
-            return works
-    return frozenset()
 
 
 def _agrees(amount: SpokenAmount, written: Span) -> bool:
@@ -237,6 +195,8 @@ def _works_said(scene: Scene, amount: SpokenAmount) -> frozenset[int]:
             found |= works
             if scene.norms[index] == COLD:
                 found.add(known.works[COOL])
+            if LEAVE in scene.norms[max(0, index - FAR_LEAVE) : index]:
+                found.add(known.works[LEAVE])
             break
     for index in range(amount.end, min(sentence.end, amount.end + NEAR_WORK)):
         found |= known.works_at(scene.norms, index)

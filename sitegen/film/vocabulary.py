@@ -23,6 +23,8 @@ class SpokenWords:
     minutes: Mapping[str, Fraction] = field(hash=False)
     works: Mapping[str, int] = field(hash=False)
     work_phrases: Mapping[tuple[str, ...], int] = field(hash=False)
+    money: frozenset[str]
+    paying: Phrases
     celsius: frozenset[str]
     fahrenheit: frozenset[str]
     degrees: frozenset[str]
@@ -40,10 +42,17 @@ class SpokenWords:
     negations: Phrases
     warnings: Phrases
     yields: Phrases
+    making: Phrases
+    goes: frozenset[str]
+    more: frozenset[str]
+    rests: Phrases
+    kept: Phrases
+    has: Phrases
     limits: Phrases
     relatives: Phrases
     implements: frozenset[str]
     asides: Phrases
+    questions: Phrases
     advice: Phrases
     other_batches: Phrases
     ahead: Phrases
@@ -52,6 +61,7 @@ class SpokenWords:
     openers: Phrases
     strong_openers: Phrases
     no_openers: Phrases
+    states: Phrases
     imperatives: frozenset[str]
     led_to: frozenset[str]
     beginners: Phrases

@@ -13,7 +13,7 @@ _MEASURE = (
 )
 _HEAT = r"(?:(?:°|degrees) ?[CF]?|[CF])(?!\w)(?: (?:fan|conventional)\b)?"
 _LENGTH = r"(?:cm|mm|inch(?:es)?)\b|in (?=(?:deep|thick|wide|long|across|tall|high|apart|square|round)\b)"
-_GAS = r"\bgas (?:mark )?(?:\d{1,2}|1/2|1/4|½|¼)"
+_GAS = r"\bgas (?:mark )?(?:1/2|1/4|½|¼|\d{1,2})"
 _BARE = re.compile(
     rf"(?<![\w.,/])(?P<figure>[-−]?{_FIGURE}(?: ?[-–] ?{_FIGURE})?)[ -]?"
     rf"(?:(?P<measure>{_MEASURE})|(?P<heat>{_HEAT})|(?P<length>{_LENGTH}))|(?P<gas>{_GAS})",

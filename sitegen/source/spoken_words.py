@@ -23,6 +23,8 @@ class SpokenFile(FileModel):
     may_be_heard_as: dict[str, list[str]]
     units: dict[str, list[str]]
     minutes: dict[str, list[str]]
+    money: list[str]
+    paying: list[str]
     celsius: list[str]
     fahrenheit: list[str]
     degrees: list[str]
@@ -37,10 +39,17 @@ class SpokenFile(FileModel):
     negations: list[str]
     warnings: list[str]
     yields: list[str]
+    making: list[str]
+    goes: list[str]
+    more: list[str]
+    rests: list[str]
+    kept: list[str]
+    has: list[str]
     limits: list[str]
     relatives: list[str]
     implements: list[str]
     asides: list[str]
+    questions: list[str]
     advice: list[str]
     other_batches: list[str]
     ahead: list[str]
@@ -49,6 +58,7 @@ class SpokenFile(FileModel):
     openers: list[str]
     strong_openers: list[str]
     no_openers: list[str]
+    states: list[str]
     imperatives: list[str]
     led_to: list[str]
     beginners: list[str]
@@ -79,6 +89,8 @@ def spoken_words() -> SpokenWords:
         work_phrases={
             tuple(map(stem, tokens(word))): number for number, word in _works(file.works) if " " in word
         },
+        money=frozenset(file.money),
+        paying=Phrases.of(file.paying),
         celsius=frozenset(file.celsius),
         fahrenheit=frozenset(file.fahrenheit),
         degrees=frozenset(file.degrees),
@@ -96,10 +108,17 @@ def spoken_words() -> SpokenWords:
         negations=Phrases.of(file.negations),
         warnings=Phrases.of(file.warnings),
         yields=Phrases.of(file.yields),
+        making=Phrases.of(file.making),
+        goes=frozenset(file.goes),
+        more=frozenset(file.more),
+        rests=Phrases.of(file.rests),
+        kept=Phrases.of(file.kept),
+        has=Phrases.of(file.has),
         limits=Phrases.of(file.limits),
         relatives=Phrases.of(file.relatives),
         implements=_stems(file.implements),
         asides=Phrases.of([*file.asides, *(f"{phrase}'s" for phrase in file.asides)]),
+        questions=Phrases.of(file.questions),
         advice=Phrases.of(file.advice),
         other_batches=Phrases.of(file.other_batches),
         ahead=Phrases.of(file.ahead),
@@ -108,6 +127,7 @@ def spoken_words() -> SpokenWords:
         openers=Phrases.of(file.openers),
         strong_openers=Phrases.of(file.strong_openers),
         no_openers=Phrases.of(file.no_openers),
+        states=Phrases.of(file.states),
         imperatives=frozenset(file.imperatives),
         led_to=frozenset(file.led_to),
         beginners=Phrases.of(file.beginners),

@@ -29,6 +29,8 @@ SLIPS = [
     ("chill", "two hours", "an hour and a half", ("time", "Bay custard", "1 h 30 min", "2 h")),
     ("yolks", "half the caster sugar", "a third of the caster sugar",
      ("share", "caster sugar", "1/3", "1/2")),
+    ("yolks", "and thirteen grams of cornflour", "and half of the cornflour thirteen grams in all",
+     ("share", "cornflour", "1/2", "all")),
     ("yolks", "and boil", "and boil and add a teaspoon of cinnamon",
      ("added", "ground cinnamon", "1 tsp ground cinnamon", "")),
     ("yolks", "and thirteen grams of cornflour ", "", ("unsaid", "cornflour", "", "13 g cornflour")),
@@ -73,12 +75,25 @@ def test_a_slip_is_found_with_both_figures(
         ("sift", "plain flour", "plain flower"),
         ("sift", "plain flour", "flour"),
         ("bake", "a hundred and fifty fan", "a hundred and seventy conventional"),
+        ("bake", "a hundred and fifty fan", "a hundred and fifty fan so one seventy otherwise"),
         ("bake", "a hundred and fifty fan", "three twenty five fahrenheit"),
         ("bake", "a hundred and fifty fan", "gas mark three"),
         ("bake", "a hundred and fifty fan", "a hundred and seventy without a fan"),
         ("bake", "until it springs", "and do not look at it before the quarter hour"),
         ("bake", "for twenty two to twenty four minutes", "for twenty three minutes"),
         ("chill", "two hours", "a couple of hours"),
+        ("chill", "two hours", "two hours three if it is a warm day"),
+        ("yolks", "half the caster sugar", "half the caster sugar half of the cornflour then the other half"),
+        (
+            "sift",
+            "a hundred and fifty grams of plain",
+            "two hundred what am i on about a hundred and fifty grams of plain",
+        ),
+        (
+            "soda",
+            "and stop",
+            "a tablespoon of milk that is all it takes if it is stiff and stop",
+        ),
         ("fill", "full", "full my neighbour fills hers three quarters full"),
         ("whisk", "until smooth", "until smooth if it looks too thick add a tablespoon of milk"),
         ("sift", "now sift in", "last year i used four hundred grams of rye flour and now sift in"),
@@ -129,6 +144,8 @@ TALK = [
     "do not be tempted to go to two hundred degrees it will burn",
     "put a tea towel over the bowl",
     "this bowl holds about four litres",
+    "flour is two bags for three pounds now",
+    "somebody asks whether you can use four eggs",
 ]
 
 
@@ -191,6 +208,12 @@ def test_what_is_said_beside_is_let_pass_wherever_it_is_said(line: str) -> None:
             "35 min",
         ),
         ("bake", "they bake at a hundred and fifty fan for about thirty minutes", "Bay sponge", "30 min"),
+        (
+            "sift",
+            "now sift in your flour the best you can get out of the packet two hundred grams of it",
+            "plain flour",
+            "200 g",
+        ),
         ("chill", "and into the fridge overnight eight hours at least", "Bay custard", "8 h"),
         ("milk", "now the custard bring two hundred mils of whole milk to a simmer", "whole milk", "200 ml"),
         (
@@ -222,6 +245,11 @@ def test_the_certain_stand_before_what_is_perhaps_so() -> None:
     )
     certain = [finding.certain for finding in reading.findings]
     assert certain == sorted(certain, reverse=True)
+
+
+def test_advice_right_behind_a_slip_leaves_it_in_doubt() -> None:
+    (finding,) = film(chill="and into the fridge for six hours you can leave it if you like").findings
+    assert (finding.about, finding.said, finding.certain) == ("Bay custard", "6 h", False)
 
 
 def test_components_may_be_shown_in_another_order() -> None:

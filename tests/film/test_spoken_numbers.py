@@ -124,3 +124,7 @@ def test_what_bakers_say_beside(text: str, low: Fraction, high: Fraction) -> Non
 @pytest.mark.parametrize("text", ["the third batch", "a kilo", "the second one is mine", "point", "1/0"])
 def test_no_number_is_made_up(text: str) -> None:
     assert [each for each in heard(text) if each != (1, 1)] == []
+
+
+def test_a_part_before_an_article_begins_anew() -> None:
+    assert heard("two hundred and half a teaspoon") == [*one(200), *one(Fraction(1, 2))]

@@ -200,6 +200,7 @@ def test_a_near_name_is_offered(lines: Sequence[Line], context: Context) -> None
         ("Heat to 180 degrees.", "180 degrees", "{180 C}"),
         ("Bake at 150 C fan.", "150 C fan", "{150 C fan}"),
         ("Bake at gas mark 4.", "gas mark 4", "{gas mark 4}"),
+        ("Dry them at gas 1/2.", "gas 1/2", "{gas 1/2}"),
         ("Freeze at -18 C", "-18 C", "{-18 C}"),
         ("Roll 2 cm thick", "2 cm", "{2 cm}"),
         ("Roll 1 in thick", "1 in", "{1 in}"),
