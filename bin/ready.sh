@@ -61,7 +61,9 @@ ready_python() {
     debian python3-venv
   fi
   [ -x "$venv/bin/python" ] || "$python" -m venv "$venv"
-  "$venv/bin/python" -m pip install --quiet --disable-pip-version-check --no-deps --require-hashes -r "$lock"
+  # Most of what comes along is never imported: Python compiles the rest when it first needs it.
+  "$venv/bin/python" -m pip install --quiet --disable-pip-version-check --no-compile --no-deps \
+    --require-hashes -r "$lock"
   "$venv/bin/python" -m pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation -e .
   touch "$stamp"
   took "Python packages"

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, TypedDict, TypeVar
 
 import click
 
-from sitegen.cli.exits import Exit, stop
 from sitegen.cli.folder import root_option, school_folder
 
 if TYPE_CHECKING:
@@ -70,14 +69,8 @@ def answer(question: BatchQuestion, ask: "Callable[[Path, BatchWords], Answer]")
     """What `ask` says of a folder and a batch. Stops with 1 for the folder's faults, 2 for the question's."""
     folder = school_folder(question["root"])
 
-    from sitegen.cli.faulty import stop_with_faults
-    from sitegen.release.asking import AtFault, BatchWords, NotAsked
+    from sitegen.cli.faulty import asked
+    from sitegen.release.asking import BatchWords
 
     words = BatchWords(question["makes"], question["tin"], question["times"], question["using"])
-    try:
-        return ask(folder, words)
-    except NotAsked as problem:
-        hint = f"\n{problem.way_out}" if problem.way_out else ""
-        raise stop(problem.sentence + hint, Exit.WRONG_USE) from None
-    except AtFault as faulty:
-        raise stop_with_faults(faulty.faults, faulty.texts, "there is no sheet to show") from None
+    return asked(lambda: ask(folder, words), "there is no sheet to show")

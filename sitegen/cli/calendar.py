@@ -58,16 +58,12 @@ def calendar(
     folder = school_folder(root)
 
     from sitegen.cli.calendar_text import calendar_json
-    from sitegen.cli.faulty import stop_with_faults
-    from sitegen.release.asking import AtFault
+    from sitegen.cli.faulty import asked
     from sitegen.release.calendar import Span, release_calendar
 
     now = moment()
     span = Span(on.date() if on else None, until.date() if until else None, past)
-    try:
-        found = release_calendar(folder, now, span)
-    except AtFault as faulty:
-        raise stop_with_faults(faulty.faults, faulty.texts, "there is no calendar to show") from None
+    found = asked(lambda: release_calendar(folder, now, span), "there is no calendar to show")
     if ics is not None:
         _write(ics, found, now)
     if as_json:

@@ -8,6 +8,7 @@ from itertools import groupby
 
 from sitegen.press.days_file import DayEvent
 from sitegen.release.calendar import Entry, Goes, Readiness, ReleaseCalendar
+from sitegen.release.tally import counted
 from sitegen.sheet.days import WEEKDAYS
 
 READY = "ready"
@@ -25,19 +26,19 @@ def lacks(readiness: Readiness) -> tuple[str, ...]:
 
 def _lacks(readiness: Readiness) -> Iterator[str]:
     if readiness.errors:
-        yield _counted(readiness.errors, "error", "errors")
+        yield counted(readiness.errors, "error")
     pictures = readiness.pictures
     if pictures is not None:
         if not pictures.finished:
             yield "no photo of the finished bake"
         if pictures.bare_steps:
-            yield f"{pictures.bare_steps} of {_counted(pictures.steps, 'step', 'steps')} without a photo"
+            yield f"{pictures.bare_steps} of {counted(pictures.steps, 'step')} without a photo"
         if not pictures.film:
             yield "no film"
         elif not pictures.captions:
             yield "no captions"
     if readiness.advice:
-        yield _counted(readiness.advice, "piece of advice", "pieces of advice")
+        yield counted(readiness.advice, "piece of advice", "pieces of advice")
 
 
 def readiness_words(readiness: Readiness) -> str:
@@ -93,7 +94,3 @@ def calendar_events(calendar: ReleaseCalendar) -> Iterator[DayEvent]:
         missing = [f"Not ready: {readiness_words(entry.readiness)}"] if lacks(entry.readiness) else []
         title = f"{entry.goes.capitalize()}: {entry.title}"
         yield DayEvent(name, entry.day, title, "\n".join([*told, *missing]))
-
-
-def _counted(count: int, one: str, more: str) -> str:
-    return f"{count} {one if count == 1 else more}"

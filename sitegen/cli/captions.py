@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from sitegen.cli.exits import Exit, stop
+from sitegen.cli.exits import Exit
 from sitegen.cli.folder import root_option, school_folder
 
 
@@ -40,16 +40,9 @@ def captions(
     folder = school_folder(root)
 
     from sitegen.cli.captions_text import film_json, film_text
-    from sitegen.cli.faulty import stop_with_faults
-    from sitegen.release.asking import AtFault, NotAsked
+    from sitegen.cli.faulty import asked
     from sitegen.release.filming import filmed
 
-    try:
-        found = filmed(folder, recipe, file)
-    except NotAsked as problem:
-        hint = f"\n{problem.way_out}" if problem.way_out else ""
-        raise stop(problem.sentence + hint, Exit.WRONG_USE) from None
-    except AtFault as faulty:
-        raise stop_with_faults(faulty.faults, faulty.texts, "there is no film to show") from None
+    found = asked(lambda: filmed(folder, recipe, file), "there is no film to show")
     click.echo(film_json(found) if as_json else film_text(found))
     context.exit(Exit.FAULTS if any(finding.certain for finding in found.open) else Exit.CLEAN)

@@ -5,10 +5,10 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from textwrap import wrap
 
-from sitegen.cli.figures import counted
 from sitegen.release.causes import recipe_of
 from sitegen.release.kinds import KINDS, kind_of
 from sitegen.release.report import Change, Changes
+from sitegen.release.tally import counted
 
 _GROUPS = 6
 """As many causes are told one by one; more are told by their sorts."""

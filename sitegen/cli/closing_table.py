@@ -4,11 +4,12 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from sitegen.cli.change_words import change_lines
-from sitegen.cli.figures import counted, duration, size
+from sitegen.cli.figures import duration, size
 from sitegen.cli.step_log import StepRow
 from sitegen.release.causes import FIRST_BUILD
 from sitegen.release.kinds import KINDS, kind_of
 from sitegen.release.report import Change, Report
+from sitegen.release.tally import counted
 
 _NARROW = 72
 """Columns below which a table leaves out how the files of each kind changed."""

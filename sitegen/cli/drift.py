@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from sitegen.cli.exits import Exit, stop
+from sitegen.cli.exits import Exit
 from sitegen.cli.folder import root_option, school_folder
 
 if TYPE_CHECKING:
@@ -42,18 +42,11 @@ def drift(
     folder = school_folder(root)
 
     from sitegen.cli.drift_text import every_line, worst_lines
-    from sitegen.cli.faulty import stop_with_faults
-    from sitegen.release.asking import AtFault, NotAsked
+    from sitegen.cli.faulty import asked
     from sitegen.release.drifts import drifts
     from sitegen.sheet.as_json import drift_json
 
-    try:
-        found = drifts(folder, recipes, edition)
-    except NotAsked as problem:
-        hint = f"\n{problem.way_out}" if problem.way_out else ""
-        raise stop(problem.sentence + hint, Exit.WRONG_USE) from None
-    except AtFault as faulty:
-        raise stop_with_faults(faulty.faults, faulty.texts, "there is no balance to show") from None
+    found = asked(lambda: drifts(folder, recipes, edition), "there is no balance to show")
     if as_json:
         click.echo(drift_json(found))
     else:

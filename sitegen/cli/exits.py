@@ -18,10 +18,6 @@ class Exit(IntEnum):
     INTERRUPTED = 130  # by Ctrl-C
 
 
-OUTPUT_IS_WHOLE = "\nstopped; output/ is whole"
-"""Said where a command is stopped: the old one stands there, or the new one if it was just swapped in."""
-
-
 def stop(sentence: str, code: Exit) -> click.exceptions.Exit:
     """Say why a command ends here, on the standard error, and give the ending to raise."""
     click.echo(sentence, err=True)

@@ -30,21 +30,6 @@ def fault_text(fault: Fault, lines: Sequence[str], paint: Paint = plain) -> str:
     return head + (f"      = {printable(fault.way_out)}\n" if fault.way_out else "")
 
 
-def tally(faults: Sequence[Fault]) -> str:
-    """How many of each: '2 errors, 1 piece of advice'; 'no faults' for none."""
-    errors = sum(fault.severity is Severity.ERROR for fault in faults)
-    advice = len(faults) - errors
-    parts = (
-        _counted(errors, "error", "errors"),
-        _counted(advice, "piece of advice", "pieces of advice"),
-    )
-    return ", ".join(part for part in parts if part) or "no faults"
-
-
-def _counted(count: int, one: str, many: str) -> str:
-    return f"{count} {one if count == 1 else many}" if count else ""
-
-
 def _place(fault: Fault) -> str:
     place = fault.place
     return f"{place.file}:{place.line}:{place.column}" if place.line else place.file

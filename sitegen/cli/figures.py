@@ -1,11 +1,6 @@
-"""Counts, sizes and times as a terminal shows them."""
+"""Sizes and times as a terminal shows them."""
 
 _UNITS = ("bytes", "kB", "MB", "GB", "TB")
-
-
-def counted(count: int, one: str, many: str | None = None) -> str:
-    """'1 page', '2,000 pages'."""
-    return f"{count:,} {one if count == 1 else many or one + 's'}"
 
 
 def size(count: int) -> str:

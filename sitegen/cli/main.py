@@ -6,7 +6,7 @@ from importlib import import_module
 import click
 
 from sitegen import __version__
-from sitegen.cli.exits import OUTPUT_IS_WHOLE, Exit, leave_pipe
+from sitegen.cli.exits import Exit, leave_pipe
 from sitegen.cli.stopping import Stopped, go_on, heed_requests, ignore_requests
 
 COMMANDS = {
@@ -27,6 +27,12 @@ COMMANDS = {
     "start": "Make a folder for a new school.",
 }
 """Name -> what it does, in one line. The command `x` is the function `x` of `sitegen/cli/x.py`."""
+_STOPPED = {
+    # The old one stands there, or the new one if it was just swapped in.
+    "publish": "stopped; output/ is whole",
+    "preview": "the preview has ended; it published nothing",
+}
+"""Name -> what is true of it whenever it is stopped; of the others, that they are."""
 
 
 class LateGroup(click.Group):
@@ -67,6 +73,12 @@ def main() -> None:
     sys.exit(_ended() or Exit.CLEAN)
 
 
+def _say_stopped() -> None:
+    # No option of the group takes a value, so the first name of a command is the one that was typed.
+    command = next((word for word in sys.argv[1:] if word in COMMANDS), "")
+    click.echo(f"\n{_STOPPED.get(command, 'stopped')}", err=True)
+
+
 def _ended() -> int | None:
     """Run the command that was typed. Returns its exit code, None for a command that came to its end."""
     try:
@@ -76,10 +88,10 @@ def _ended() -> int | None:
         go_on()
     except Stopped as stopped:
         ignore_requests()
-        click.echo(OUTPUT_IS_WHOLE, err=True)
+        _say_stopped()
         return Exit.SIGNALLED + stopped.number
     except click.exceptions.Abort:
-        click.echo(OUTPUT_IS_WHOLE, err=True)
+        _say_stopped()
         return Exit.INTERRUPTED
     except click.ClickException as problem:
         problem.show()

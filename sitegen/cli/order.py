@@ -11,7 +11,6 @@ from sitegen.cli.folder import root_option, school_folder
 from sitegen.cli.moment import moment
 
 if TYPE_CHECKING:
-    from sitegen.release.asking import NotAsked
     from sitegen.release.orders import AskedOrder
 
 
@@ -57,25 +56,19 @@ def order(**question: Unpack[OrderQuestion]) -> None:
     """
     folder = school_folder(question["root"])
 
-    from sitegen.cli.faulty import stop_with_faults
-    from sitegen.release.asking import AtFault, NotAsked
+    from sitegen.cli.faulty import asked
     from sitegen.release.orders import OrderWords, asked_order
 
     words = OrderWords(question["ready_by"], question["cooks"], question["edition"], not question["no_cost"])
-    try:
-        asked = asked_order(folder, question["orderfile"], words, moment())
+
+    def planned() -> "AskedOrder":
+        day = asked_order(folder, question["orderfile"], words, moment())
         if question["pdf"] is not None:
-            _print(asked, folder, question["pdf"], question["paper"] or "")
-    except NotAsked as problem:
-        raise _refused(problem) from None
-    except AtFault as faulty:
-        raise stop_with_faults(faulty.faults, faulty.texts, "there is no plan of the day") from None
-    _show(asked, as_json=question["as_json"], is_printed=question["pdf"] is not None)
+            _print(day, folder, question["pdf"], question["paper"] or "")
+        return day
 
-
-def _refused(problem: "NotAsked") -> click.exceptions.Exit:
-    hint = f"\n{problem.way_out}" if problem.way_out else ""
-    return stop(problem.sentence + hint, Exit.WRONG_USE)
+    day = asked(planned, "there is no plan of the day")
+    _show(day, as_json=question["as_json"], is_printed=question["pdf"] is not None)
 
 
 def _print(asked: "AskedOrder", folder: Path, file: Path, paper: str) -> None:

@@ -1,5 +1,6 @@
 """`sitegen preview`."""
 
+from contextlib import ExitStack
 from datetime import datetime
 from pathlib import Path
 
@@ -44,7 +45,7 @@ def preview(port: int | None, on: datetime | None, opens: bool, root: Path | Non
     Exit codes: 130 ended by Ctrl-C, 2 wrong use.
     """
     folder = school_folder(root)
-    moment()
+    moment()  # a SOURCE_DATE_EPOCH that is none is told now, and not by a page
 
     from sitegen.desk.reading import Reading
     from sitegen.desk.serving import USUAL_PORT, place_at, serve
@@ -55,17 +56,30 @@ def preview(port: int | None, on: datetime | None, opens: bool, root: Path | Non
         click.echo(f"port {asked} is taken: another is used", err=True)
     reading = Reading(folder, moment, on.date() if on else None)
     click.echo(f"The desk: {place.address}\nCtrl-C ends it.")
-    if opens:
-        _open(place.address)
-    serve(place, reading, moment)
+    with ExitStack() as at_the_end:
+        if opens and _has_screen():
+            _open(folder, place.address, at_the_end)
+        serve(place, reading, moment)
 
 
-def _open(address: str) -> None:
-    """In the browser of whoever sits here; nothing where a screen or a browser is missing."""
+def _has_screen() -> bool:
+    """Whether somebody sits here who would see a browser open."""
     import os
     import sys
-    import webbrowser
 
     has_screen = sys.platform in ("darwin", "win32") or os.environ.keys() & {"DISPLAY", "WAYLAND_DISPLAY"}
-    if has_screen and sys.stdout.isatty():
-        webbrowser.open(address)
+    return bool(has_screen) and sys.stdout.isatty()
+
+
+def _open(folder: Path, address: str, at_the_end: ExitStack) -> None:
+    """Show the desk in the browser; at the end nothing is left of how it came there."""
+    import webbrowser
+
+    from sitegen.desk.door import NotPrivate, door
+
+    try:
+        file = at_the_end.enter_context(door(folder, address))
+    except (NotPrivate, OSError):
+        click.echo("no file for yourself alone can be made here: open the address in your browser", err=True)
+    else:
+        webbrowser.open(file.as_uri())

@@ -71,17 +71,13 @@ def _for_programs(proofed: "Proof", report: str) -> str:
 
 
 def _show(proofed: "Proof") -> None:
-    from sitegen.cli.fault_text import tally
     from sitegen.cli.faulty import show_faults
+    from sitegen.release.tally import counted, tally
 
     content = proofed.content
     show_faults(proofed.faults, content.texts, on_error=False)
-    pages = _counted(len(content.tutorials), "technique page")
-    click.echo(f"{_counted(len(content.recipes), 'recipe')}, {pages}: {tally(proofed.faults)}")
-
-
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+    pages = counted(len(content.tutorials), "technique page")
+    click.echo(f"{counted(len(content.recipes), 'recipe')}, {pages}: {tally(proofed.faults)}")
 
 
 def _explained(code: str) -> str:

@@ -108,11 +108,11 @@ def _watched(order: "StampOrder") -> "Stamped":
 
 
 def _tell(stamped: "Stamped") -> None:
-    from sitegen.cli.fault_text import tally
     from sitegen.cli.faulty import show_faults
+    from sitegen.release.tally import counted, tally
 
     show_faults(stamped.faults, stamped.texts)
-    copies = "1 copy" if stamped.made == 1 else f"{stamped.made} copies"
+    copies = counted(stamped.made, "copy", "copies")
     click.echo(f"{copies} made, {stamped.kept} there already: {stamped.into}")
     if stamped.made or stamped.kept:
         click.echo(f"who got what: {stamped.register}")

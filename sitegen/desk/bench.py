@@ -39,17 +39,20 @@ class RecipeState:
 
     @property
     def errors(self) -> tuple[Fault, ...]:
+        """Its own; those of what it draws on stand with that."""
         return tuple(fault for fault in self.parcel.faults if fault.severity is Severity.ERROR)
 
     @property
     def has_pages(self) -> bool:
+        """Whether it could be set without an error."""
         return self.parcel.subscribers is not None
 
 
 @dataclass(frozen=True)
 class Bench:
-    """root: the folder that holds `content/`. number: one more for each that follows another.
+    """A value that the next reading takes the place of.
 
+    root: the folder that holds `content/`. day: that pages are made for. number: one more for each bench.
     common: what all recipes have in common. survey: None without a readable `site.yaml`. theme: None where it
     cannot be used. states: slug -> of each recipe that was read. pending: slugs of those that are to be read,
     or read again. kitchen: faults of prices and orders. own: faults of what all recipes have in common, of
@@ -111,17 +114,15 @@ class Bench:
         release = self.releases.get(slug)
         return standing(release, self.day) if release else Standing(subscribers=False, public=None)
 
+    def is_out(self, slug: str, tree: Tree) -> bool:
+        """Whether those who read a tree see anything of a recipe on the day."""
+        stands = self.standing(slug)
+        return stands.public is not None if tree is Tree.PUBLIC else stands.subscribers
+
     def listed(self, tree: Tree) -> tuple[Listed, ...]:
         """The recipes that a tree lists on the day."""
-        is_public = tree is Tree.PUBLIC
-        rows = []
-        for slug, state in self.states.items():
-            row = state.parcel.listed(tree)
-            if row is None:
-                continue
-            stands = self.standing(slug)
-            rows += [row] if (stands.public is not None if is_public else stands.subscribers) else []
-        return tuple(rows)
+        rows = (state.parcel.listed(tree) for slug, state in self.states.items() if self.is_out(slug, tree))
+        return tuple(row for row in rows if row is not None)
 
 
 def as_if_out(release: Release) -> Standing:

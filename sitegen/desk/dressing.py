@@ -1,12 +1,15 @@
 """What a page of the live site is given beside its own: a band that says what it is, its script for news."""
 
+import re
 from dataclasses import dataclass
 from hashlib import sha256
 from urllib.parse import quote
 
 from markupsafe import escape
 
-_HEAD, _BODY, _END = b"</head>", b"<body>", b"</body>"
+_HEAD, _END = b"</head>", b"</body>"
+_BODY = re.compile(rb"<body\b[^>]*>")
+"""As any theme may begin it."""
 
 
 @dataclass(frozen=True)
@@ -37,7 +40,7 @@ def dressed(body: bytes, page: str, band: Band) -> bytes:
         f"<span>{escape(band.seen)}</span>{standing}{links}</aside>"
     )
     with_style = body.replace(_HEAD, style.encode() + _HEAD, 1)
-    with_band = with_style.replace(_BODY, _BODY + shown.encode(), 1)
+    with_band = _BODY.sub(lambda begun: begun[0] + shown.encode(), with_style, count=1)
     return with_script(with_band, page, mark_of(body))
 
 

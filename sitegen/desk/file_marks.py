@@ -7,6 +7,7 @@ folder that was moved in, and a save that nobody reported count as well.
 import os
 import time
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from hashlib import sha256
 from io import BufferedReader
@@ -15,7 +16,8 @@ from pathlib import Path
 from sitegen import limits
 from sitegen.opening import plain_files
 
-_TEXTS = frozenset({".yaml", ".md", ".vtt", ".srt"})
+TEXTS = (".yaml", ".md", ".vtt", ".srt")
+"""Endings of the files that are marked by their content, since most of what is shown is made of them."""
 _TICK_NS = 50_000_000
 """Within one tick of a disk's clock, 10 ms or less on most, a second save can have the time of the first."""
 
@@ -39,12 +41,10 @@ def file_marks(root: Path, before: Mapping[str, FileMark]) -> Mapping[str, FileM
     there, or is taken away meanwhile, has no files.
     """
     found: dict[str, FileMark] = {}
-    try:
+    with suppress(OSError):
         for name, file in plain_files(root / "content"):
             shown = f"content/{name}"
             found[shown] = _marked(shown, file, before.get(shown))
-    except OSError:
-        return dict(sorted(found.items(), key=_by_folders))
     return dict(sorted(found.items(), key=_by_folders))
 
 
@@ -58,7 +58,7 @@ def _marked(shown: str, file: BufferedReader, before: FileMark | None) -> FileMa
     if before is not None and before.is_sure and before.sign == sign:
         return before
     is_sure = time.time_ns() - max(stat.st_mtime_ns, stat.st_ctime_ns) > _TICK_NS
-    if os.path.splitext(shown)[1] not in _TEXTS or stat.st_size > limits.TEXT_BYTES:
+    if not shown.endswith(TEXTS) or stat.st_size > limits.TEXT_BYTES:
         # A picture is hashed once a page shows it.
         return FileMark(sign, repr(sign), is_sure)
     return FileMark(sign, sha256(file.read(limits.TEXT_BYTES)).hexdigest(), is_sure)

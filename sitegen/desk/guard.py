@@ -38,14 +38,14 @@ class Guard:
             await self._app(scope, receive, send)
         elif scope["type"] == "http":
 
-            async def marked(message: Message) -> None:
+            async def with_headers(message: Message) -> None:
                 if message["type"] == "http.response.start":
-                    _mark(MutableHeaders(scope=message))
+                    _add_headers(MutableHeaders(scope=message))
                 await send(message)
 
             status = self._refusal(scope)
             answer = PlainTextResponse("", status) if status else self._app
-            await answer(scope, receive, marked)
+            await answer(scope, receive, with_headers)
 
     def _refusal(self, scope: Scope) -> int:
         """The status that tells nothing; 0 for a request that is let in."""
@@ -69,7 +69,7 @@ def _is_followed_link(headers: Headers) -> bool:
     return headers.get("sec-fetch-mode") == "navigate" and headers.get("sec-fetch-dest") == "document"
 
 
-def _mark(headers: MutableHeaders) -> None:
+def _add_headers(headers: MutableHeaders) -> None:
     for name, value in _ALWAYS.items():
         headers[name] = value
     for name, value in _UNLESS_SAID.items():

@@ -5,19 +5,19 @@ from dataclasses import dataclass
 from hashlib import file_digest
 from pathlib import Path
 
+from sitegen.desk.file_marks import TEXTS
 from sitegen.opening import open_within
 from sitegen.release.build import OUTPUT, REPORT
 from sitegen.release.causes import recipe_of
 from sitegen.release.proof import is_kitchens_own
 from sitegen.release.report import Report, last_report
 
-_TEXTS = (".yaml", ".md", ".vtt", ".srt")
-
 
 @dataclass(frozen=True)
 class Since:
-    """What differs from the last publish. of_recipes: slug -> its files, by their own names.
+    """What differs from the last publish.
 
+    on: the day that it was made for, '2026-11-28'. of_recipes: slug -> its files, by their own names.
     in_common: files that concern every recipe. known: slugs of the recipes that were there.
     """
 
@@ -62,7 +62,7 @@ class LastPublish:
 
     def _hash(self, file: str, mark: str, before: str | None, published_ns: int) -> str:
         """The hash of a file, as the report has it."""
-        if file.endswith(_TEXTS) or before is None:
+        if file.endswith(TEXTS) or before is None:
             return mark
         known = self._hashes.get(file)
         if known is None or known[0] != mark:

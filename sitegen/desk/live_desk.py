@@ -10,7 +10,7 @@ from typing import ParamSpec, TypeVar
 from sitegen.desk.bench import Bench
 from sitegen.desk.dressing import mark_of
 from sitegen.desk.live_pictures import LivePictures
-from sitegen.desk.live_site import LiveSite, Page, Stopped
+from sitegen.desk.live_site import LiveSite, NotMade, Page
 from sitegen.desk.news import News
 from sitegen.desk.reading import Reading
 from sitegen.press.leaf import Tree
@@ -21,10 +21,14 @@ _BETWEEN_NEWS_S = 0.3
 """While a school is read for the first time, open pages hear of it so often and no more."""
 
 _QUIET_S = 1.0
+"""After so long without a save, prices and orders are proofed, which no page waits for."""
 
 
 class LiveDesk:
-    """Lives in one event loop. saved: set by whoever notices a save."""
+    """What was read, the pages made of it, and who shows them. Lives in one event loop.
+
+    saved: set by whoever notices a save.
+    """
 
     def __init__(self, reading: Reading) -> None:
         self.reading = reading
@@ -34,7 +38,7 @@ class LiveDesk:
         self.saved = asyncio.Event()
         self.saved.set()
         # Whatever reads or sets pages has this one thread, so that no page is made of two states.
-        self._bench = ThreadPoolExecutor(1, "bench")
+        self._reader = ThreadPoolExecutor(1, "reader")
         self._press = ThreadPoolExecutor(2, "press")
 
     @property
@@ -42,19 +46,19 @@ class LiveDesk:
         """What was read last."""
         return self.reading.bench
 
-    async def on_bench(self, work: Callable[_P, _R], *args: _P.args, **kwargs: _P.kwargs) -> _R:
+    async def on_reader(self, work: Callable[_P, _R], *args: _P.args, **kwargs: _P.kwargs) -> _R:
         """Do something on the thread that reads."""
         call = asyncio.get_running_loop().run_in_executor
-        return await call(self._bench, lambda: work(*args, **kwargs))
+        return await call(self._reader, lambda: work(*args, **kwargs))
 
     async def on_press(self, work: Callable[_P, _R], *args: _P.args, **kwargs: _P.kwargs) -> _R:
-        """Do something that takes long: cut a picture or a face, print a card."""
+        """Do something that takes long, and that no page waits for: cut a picture or a face, print a card."""
         call = asyncio.get_running_loop().run_in_executor
         return await call(self._press, lambda: work(*args, **kwargs))
 
     async def page(self, tree: Tree, path: str) -> Page | None:
-        """A page of the live site; None where there is none. Raises Stopped."""
-        return await self.on_bench(self.site.page, tree, path)
+        """A page of the live site; None where there is none. path: in its tree. Raises NotMade."""
+        return await self.on_reader(self.site.page, tree, path)
 
     async def keep_up(self, look_again: Callable[[], None]) -> None:
         """Read the school, then whatever is saved, for ever. look_again: called after each renewal."""
@@ -64,39 +68,39 @@ class LiveDesk:
             try:
                 await self._renew()
             except Exception as problem:  # whatever it was: the desk says so, and lives on to the next save
-                await self.on_bench(self.reading.failed, problem)
+                await self.on_reader(self.reading.failed, problem)
                 await self.news.tell()
             look_again()
 
     def end(self) -> None:
-        self._bench.shutdown(wait=False, cancel_futures=True)
+        """Let the threads go; what is being made is nobody's any more."""
+        self._reader.shutdown(wait=False, cancel_futures=True)
         self._press.shutdown(wait=False, cancel_futures=True)
 
     async def _renew(self) -> None:
         """Read what a save touched: first what is open. A new save begins anew."""
         before = self.bench
-        await self.on_bench(self.reading.renewed)
+        await self.on_reader(self.reading.renewed)
         clock = asyncio.get_running_loop().time
         told_at = clock()
         while (slug := self._next()) and not self.saved.is_set():
             is_open = slug in self._opened()
-            await self.on_bench(self.reading.read, slug)
+            await self.on_reader(self.reading.read, slug)
             if is_open or clock() - told_at > _BETWEEN_NEWS_S:
                 await self.news.tell()
                 before, told_at = self.bench, clock()
         if _differ(before, self.bench):
             await self.news.tell()
-        # Prices and orders are proofed once the pages that were told have been fetched.
         with suppress(TimeoutError):
             await asyncio.wait_for(self.saved.wait(), _QUIET_S)
         if not self.saved.is_set():
             before = self.bench
-            await self.on_bench(self.reading.read_kitchen)
+            await self.on_reader(self.reading.read_kitchen)
             if _differ(before, self.bench):
                 await self.news.tell()
 
     def _next(self) -> str:
-        """The recipe to read next; '' for none."""
+        """The recipe to read next, one whose page is open before all others; '' for none."""
         pending = self.bench.pending
         return next((slug for slug in self._opened() if slug in pending), min(pending, default=""))
 
@@ -112,8 +116,8 @@ class LiveDesk:
             return ""
         try:
             made = await self.page(Tree(tree), path)
-        except Stopped as stopped:
-            return mark_of(repr((stopped.title, stopped.told, stopped.faults)).encode())
+        except NotMade as problem:
+            return problem.mark
         return mark_of(made.body) if made else ""
 
 

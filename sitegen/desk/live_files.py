@@ -9,16 +9,16 @@ from jinja2 import TemplateError
 
 from sitegen.desk.bench import Bench
 from sitegen.desk.live_pictures import LivePictures
-from sitegen.desk.live_site import Stopped
+from sitegen.desk.live_site import NotMade
 from sitegen.desk.one_press import PRESS
 from sitegen.desk.reading import Reading
+from sitegen.desk.shown_faults import faults_here
 from sitegen.press.imprint import Imprint
 from sitegen.press.picture import PictureUnreadable
 from sitegen.press.theme import Theme, font_path, theme_texts
 from sitegen.press.tokens import ThemeUnusable
 from sitegen.release.cache import Cache, NotKept
 from sitegen.release.card_work import CardFailed, MachineLacks, card_key, printed
-from sitegen.release.failures import faults_of
 from sitegen.release.parcel import CardRow
 from sitegen.release.photo_work import CardCutWork, ChangedMeanwhile, Work
 from sitegen.release.theme_work import FaceWork, face_work
@@ -49,7 +49,7 @@ def _face(work: FaceWork) -> bytes:
 
 @dataclass(frozen=True)
 class CardAsked:
-    """All that one card is printed from. digests: of its photos."""
+    """All that one card is printed from. digests: photo -> hash of its bytes."""
 
     bench: Bench
     theme: Theme
@@ -60,17 +60,18 @@ class CardAsked:
 
 
 def card_asked(reading: Reading, pictures: LivePictures, path: str) -> CardAsked | None:
-    """The card at a path of the subscribers' tree; None where there is none. Called where pages are made."""
+    """The card at a path of the subscribers' tree; None where there is none.
+
+    Called from the thread that reads. Raises NotMade where a photo of it cannot be read.
+    """
     bench = reading.bench
-    found = [
-        (slug, row) for slug, state in bench.states.items() for row in state.parcel.cards if row.path == path
-    ]
-    hand = reading.at_hand(found[0][0]) if found else None
-    if hand is None or hand.shown is None or hand.shown.subscribers is None:
+    rows = ((slug, row) for slug, state in bench.states.items() for row in state.parcel.cards)
+    slug, row = next((found for found in rows if found[1].path == path), ("", None))
+    hand = reading.at_hand(slug)
+    if row is None or hand is None or hand.shown is None or hand.shown.subscribers is None:
         return None
     if bench.theme is None or bench.imprints is None:
         return None
-    row = found[0][1]
     views = hand.shown.subscribers.rows[0]
     sheet = next(
         (view for view in views if isinstance(view, Sheet) and view.head.edition.key == row.edition), None
@@ -80,13 +81,13 @@ def card_asked(reading: Reading, pictures: LivePictures, path: str) -> CardAsked
     try:
         digests = {file: pictures.digest(file, bench.marks.get(file, "")) for file, _ in row.photos}
     except (PictureUnreadable, OSError) as problem:
-        faults = faults_of(problem, bench.root)
-        raise Stopped(_NOT_PRINTED, faults[0].sentence, faults, hand.read.slug) from problem
+        faults = faults_here(problem, bench.root)
+        raise NotMade(_NOT_PRINTED, faults[0].sentence, faults, slug) from problem
     return CardAsked(bench, bench.theme, bench.imprints.subscribers, sheet, row, digests)
 
 
 def printed_card(asked: CardAsked) -> bytes:
-    """The card as PDF: from kept work, else printed now. Raises Stopped."""
+    """The card as PDF: from kept work, else printed now. Raises NotMade."""
     cache = asked.bench.cache
     works = {
         file: CardCutWork(asked.bench.root, file, asked.digests[file], box, cache)
@@ -102,12 +103,12 @@ def printed_card(asked: CardAsked) -> bytes:
         try:
             return _newly_printed(asked, cache, tuple(works.values()), cuts, key)
         except MachineLacks as lack:
-            raise Stopped(_NOT_PRINTED, f"The machine lacks a library that prints: {lack.library}") from lack
+            raise NotMade(_NOT_PRINTED, f"The machine lacks a library that prints: {lack.library}") from lack
         except (
             CardFailed, ChangedMeanwhile, NotKept, OSError, PictureUnreadable, TemplateError, ThemeUnusable,
         ) as problem:  # fmt: skip
-            faults = faults_of(problem, asked.bench.root)
-            raise Stopped(_NOT_PRINTED, faults[0].sentence, faults, slug) from problem
+            faults = faults_here(problem, asked.bench.root)
+            raise NotMade(_NOT_PRINTED, faults[0].sentence, faults, slug) from problem
 
 
 def _newly_printed(

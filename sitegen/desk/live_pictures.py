@@ -43,6 +43,10 @@ class LivePictures:
         return _Pictures(self, marks)
 
     def plan(self, file: str, mark: str) -> Picture:
+        """What a page shows of a photo, none of which need be cut yet. mark: what tells the file's content.
+
+        Raises PictureUnreadable and OSError.
+        """
         known = self._planned.get(file)
         if known is None or known.mark != mark:
             body = read_within(self._root / "content", self._root / file, limits.PICTURE_BYTES)
@@ -52,7 +56,7 @@ class LivePictures:
         return known.picture
 
     def digest(self, file: str, mark: str) -> str:
-        """Hash of a photo's bytes."""
+        """SHA-256 of a photo's bytes, in hexadecimal. Raises PictureUnreadable and OSError."""
         self.plan(file, mark)
         return self._planned[file].digest
 

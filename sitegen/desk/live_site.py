@@ -10,8 +10,10 @@ from functools import partial
 from jinja2 import TemplateError
 
 from sitegen.desk.bench import Bench
+from sitegen.desk.dressing import mark_of
 from sitegen.desk.live_pictures import LivePictures
 from sitegen.desk.reading import Reading
+from sitegen.desk.shown_faults import faults_here
 from sitegen.faults import Fault, Severity
 from sitegen.press import addresses
 from sitegen.press.addresses import BUNDLES
@@ -21,7 +23,6 @@ from sitegen.press.picture import PictureUnreadable
 from sitegen.press.theme import Theme
 from sitegen.release.bundle_work import bundle_title, bundles_to_make
 from sitegen.release.commission import Imprints
-from sitegen.release.failures import faults_of
 from sitegen.release.outputs import OUTPUTS, Build
 from sitegen.release.recipe_outputs import Setting, page_of, texts
 from sitegen.release.shown import ShownRecipe
@@ -34,7 +35,7 @@ _RECIPES = "recipes/"
 _NO_SIZE = "made by publish"
 
 
-class Stopped(Exception):
+class NotMade(Exception):
     """A page that cannot be made. told: why, a sentence. slug: of the recipe at fault, '' for none."""
 
     def __init__(self, title: str, told: str, faults: Iterable[Fault] = (), slug: str = "") -> None:
@@ -43,6 +44,11 @@ class Stopped(Exception):
         self.told = told
         self.faults = tuple(faults)
         self.slug = slug
+
+    @property
+    def mark(self) -> str:
+        """What tells whether a page that tells of it is still the one that is open."""
+        return mark_of(repr((self.title, self.told, self.faults)).encode())
 
 
 @dataclass(frozen=True)
@@ -64,7 +70,7 @@ class LiveSite:
         self._number = -1
 
     def page(self, tree: Tree, path: str) -> Page | None:
-        """A page, a list, a feed or a text; None where there is none. Raises Stopped."""
+        """A page, a list, a feed or a text; None where there is none. Raises NotMade."""
         bench = self._reading.bench
         if bench.number != self._number:
             self._number, self._made, self._makers = bench.number, {}, {}
@@ -73,22 +79,22 @@ class LiveSite:
             try:
                 self._made[here] = self._newly_made(bench, tree, path)
             except (TemplateError, PictureUnreadable, OSError) as problem:
-                faults = faults_of(problem, bench.root)
-                raise Stopped("This page cannot be made", faults[0].sentence, faults) from problem
+                faults = faults_here(problem, bench.root)
+                raise NotMade("This page cannot be made", faults[0].sentence, faults) from problem
         return self._made[here]
 
     def _newly_made(self, bench: Bench, tree: Tree, path: str) -> Page | None:
         school, theme, imprints = bench.school, bench.theme, bench.imprints
         if school is None or imprints is None or theme is None:
             what = "content/site.yaml" if school is None else "the theme"
-            raise Stopped("There is no site to show yet", f"It appears once {what} is mended.", bench.own)
+            raise NotMade("There is no site to show yet", f"It appears once {what} is mended.", bench.own)
         if path.startswith(_RECIPES) and path.endswith(".html"):
             slug = path.removeprefix(_RECIPES).removesuffix(".html").partition("/")[0]
             return self._recipe_page(bench, theme, imprints, tree, slug, path)
         if tree is Tree.TEXTS:
             return self._text(theme, imprints, path)
         if path.startswith("bundles/") and path.endswith(".zip"):
-            raise Stopped("Bundles are made by publish", "Only there all their cards are printed.")
+            raise NotMade("Bundles are made by publish", "Only there all their cards are printed.")
         maker = self._whole_school(bench, school, theme, tree).get(path)
         if maker is None:
             return None
@@ -116,7 +122,7 @@ class LiveSite:
         if hand.shown is None:
             faults = _concerning((*hand.read.proofed.faults, *hand.read.content.faults), slug)
             titles = {heading.slug: heading.title for heading in bench.headings}
-            raise Stopped(titles.get(slug, slug), "It appears here once these are mended.", faults, slug)
+            raise NotMade(titles.get(slug, slug), "It appears here once these are mended.", faults, slug)
         return hand.shown.public if tree is Tree.PUBLIC else hand.shown.subscribers
 
     def _text(self, theme: Theme, imprints: Imprints, path: str) -> Page | None:

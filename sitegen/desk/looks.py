@@ -55,9 +55,9 @@ def desk_page(desk: Desk, find: str = "") -> str:
     return page("desk.html", home="", desk=desk, found=grouped(desk, find), find=find)
 
 
-def stopped_page(title: str, told: str, faults: Sequence[ShownFault], desk: str) -> str:
+def not_made_page(title: str, told: str, faults: Sequence[ShownFault], desk: str) -> str:
     """What stands in place of a page that cannot be made. desk: relative address of the desk."""
-    return page("stopped.html", home=desk, title=title, told=told, faults_shown=faults)
+    return page("not-made.html", home=desk, title=title, told=told, faults_shown=faults)
 
 
 def page(template: str, /, **content: object) -> str:

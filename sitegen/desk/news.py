@@ -11,7 +11,7 @@ _JUST_NOW_S = 3.0
 
 @dataclass(eq=False)
 class _Listener:
-    """page: its path below the token, '' for one that wants all news. mark: of what it shows."""
+    """An open page. page: its path below the token, '' for all news. mark: of what it shows."""
 
     page: str
     mark: str
@@ -19,9 +19,10 @@ class _Listener:
 
 
 class News:
-    """Lives in one event loop. marks: page -> what it would show now ('' where it is gone)."""
+    """Lives in one event loop."""
 
     def __init__(self, mark: Callable[[str], Awaitable[str]]) -> None:
+        """mark: page -> the mark of what it would show now, '' where it is gone."""
         self._mark = mark
         self._listeners: set[_Listener] = set()
         self._number = 0
@@ -42,7 +43,11 @@ class News:
                 listener.woken.set()
 
     async def stream(self, page: str, mark: str, last: str) -> AsyncIterator[dict[str, str]]:
-        """Events for one open page, for ever. last: the number that it heard last, '' for none."""
+        """Events for one open page, for ever, as server-sent events have them.
+
+        page: its path below the token, '' for all news. mark: of what it shows. last: the number that it
+        heard last, '' for none.
+        """
         listener = _Listener(page, mark)
         self._listeners.add(listener)
         try:

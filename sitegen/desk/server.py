@@ -13,12 +13,12 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 from starlette.routing import Mount, Route
 
-from sitegen.desk.dressing import dressed, home_of, mark_of, with_script
+from sitegen.desk.dressing import dressed, home_of, with_script
 from sitegen.desk.guard import Guard
 from sitegen.desk.live_desk import LiveDesk
 from sitegen.desk.live_files import card_asked, printed_card, theme_file
-from sitegen.desk.live_site import Page, Stopped
-from sitegen.desk.looks import DESK_POLICY, desk_page, stopped_page
+from sitegen.desk.live_site import NotMade, Page
+from sitegen.desk.looks import DESK_POLICY, asset, desk_page, not_made_page
 from sitegen.desk.reading import Reading
 from sitegen.desk.shown_faults import shown_faults
 from sitegen.desk.states import band_of, desk_of
@@ -46,7 +46,6 @@ _MEDIA = {
     ".webmanifest": "application/manifest+json",
 }
 _LIVE_POLICY = f"{CONTENT_POLICY}; frame-ancestors 'self'"
-_NOTHING_THERE = "There is no such page"
 
 
 def application(reading: Reading, clock: Callable[[], datetime], token: str, port: int) -> Guard:
@@ -56,6 +55,7 @@ def application(reading: Reading, clock: Callable[[], datetime], token: str, por
     routes = [
         Route("/", addresses.desk),
         Route("/news", addresses.news),
+        Route("/looks/{name}", addresses.looks),
         *(Route(f"/{tree}/{{path:path}}", addresses.live, name=tree) for tree in Tree),
         *what_if_routes(lambda: desk.bench, clock),
     ]
@@ -86,13 +86,22 @@ def _at_work(desk: LiveDesk) -> Callable[[Starlette], AbstractAsyncContextManage
 
 
 class _Addresses:
+    """What is answered at each address."""
+
     def __init__(self, desk: LiveDesk) -> None:
         self._desk = desk
 
     async def desk(self, request: Request) -> Response:
-        shown = await self._desk.on_bench(lambda: desk_of(self._desk.bench))
-        text = desk_page(shown, request.query_params.get("find", ""))
-        return HTMLResponse(text, headers={"Content-Security-Policy": DESK_POLICY})
+        shown = await self._desk.on_reader(lambda: desk_of(self._desk.bench))
+        return _own_page(desk_page(shown, request.query_params.get("find", "")).encode())
+
+    def looks(self, request: Request) -> Response:
+        """A style, script or face of the desk's own pages."""
+        found = asset(request.path_params["name"])
+        if found is None:
+            return Response("", 404)
+        headers = {"Cache-Control": "max-age=86400"} if found.media == "font/ttf" else {}
+        return Response(found.body, media_type=found.media, headers=headers)
 
     async def news(self, request: Request) -> Response:
         query = request.query_params
@@ -106,16 +115,14 @@ class _Addresses:
             return RedirectResponse(f"{request.url.path}{INDEX}")
         try:
             body = await self._file(tree, path)
-        except Stopped as stopped:
-            return self._stopped(tree, path, stopped)
+        except NotMade as problem:
+            return self._not_made(tree, path, problem)
         except (PictureUnreadable, ChangedMeanwhile, OSError):
             return Response("", 404)
-        if body is None:
-            return self._stopped(tree, path, Stopped(_NOTHING_THERE, "No page of the site has this address."))
-        return _answer(body, path)
+        return _nothing_there(tree, path) if body is None else _answer(body, path)
 
     async def _file(self, tree: Tree, path: str) -> bytes | None:
-        """Raises Stopped, PictureUnreadable, ChangedMeanwhile and OSError."""
+        """Raises NotMade, PictureUnreadable, ChangedMeanwhile and OSError."""
         desk = self._desk
         if path in (WORKER, NOT_FOUND):
             # A worker would keep pages that were saved anew meanwhile.
@@ -126,7 +133,7 @@ class _Addresses:
             case "pictures":
                 return await desk.on_press(desk.pictures.cut, path)
             case "cards" if tree is Tree.SUBSCRIBERS:
-                asked = await desk.on_bench(card_asked, desk.reading, desk.pictures, path)
+                asked = await desk.on_reader(card_asked, desk.reading, desk.pictures, path)
                 return await desk.on_press(printed_card, asked) if asked else None
         page = await desk.page(tree, path)
         return self._dressed(tree, path, page) if page else None
@@ -136,17 +143,25 @@ class _Addresses:
             return page.body
         return dressed(page.body, f"{tree}/{path}", band_of(self._desk.bench, tree, page.slug))
 
-    def _stopped(self, tree: Tree, path: str, stopped: Stopped) -> Response:
+    def _not_made(self, tree: Tree, path: str, problem: NotMade) -> Response:
         """The page that stands in the place of one that cannot be made, until it can."""
         here = f"{tree}/{path}"
-        is_missing = stopped.title == _NOTHING_THERE
-        if is_missing and not path.endswith(".html"):
-            return Response("", 404)
-        faults = shown_faults(stopped.faults, texts_of(self._desk.bench.root, stopped.faults))
-        text = stopped_page(stopped.title, stopped.told, faults, home_of(here))
-        seen = "" if is_missing else repr((stopped.title, stopped.told, stopped.faults))
-        body = with_script(text.encode(), here, mark_of(seen.encode()) if seen else "")
-        return HTMLResponse(body, 404 if is_missing else 200, {"Content-Security-Policy": DESK_POLICY})
+        faults = shown_faults(problem.faults, texts_of(self._desk.bench.root, problem.faults))
+        text = not_made_page(problem.title, problem.told, faults, home_of(here))
+        return _own_page(with_script(text.encode(), here, problem.mark))
+
+
+def _nothing_there(tree: Tree, path: str) -> Response:
+    """Of a page that is not there one that waits for it, since it may be written yet; of a file nothing."""
+    if not path.endswith(".html"):
+        return Response("", 404)
+    here = f"{tree}/{path}"
+    text = not_made_page("There is no such page", "No page of the site has this address.", (), home_of(here))
+    return _own_page(with_script(text.encode(), here, mark=""), 404)
+
+
+def _own_page(body: bytes, status: int = 200) -> Response:
+    return HTMLResponse(body, status, {"Content-Security-Policy": DESK_POLICY})
 
 
 def _answer(body: bytes, path: str) -> Response:

@@ -22,7 +22,11 @@ _TAKEN = frozenset({errno.EADDRINUSE, errno.EACCES})
 
 @dataclass(frozen=True)
 class Place:
-    """Where the desk is served. is_other: on another port than the one asked for, which was taken."""
+    """Where the desk is served.
+
+    socket: that listens already. token: with which every address begins, another one each time. is_other: on
+    another port than the one asked for, which was taken.
+    """
 
     socket: socket.socket
     token: str

@@ -1,10 +1,22 @@
 """Faults as the desk shows them: each with its line, in which its place is marked."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
 
 from sitegen.desk.values import ShownFault
-from sitegen.faults import Fault, Severity
+from sitegen.faults import Fault
+from sitegen.release.failures import OUTPUT_KEPT, PUBLISH_AGAIN, Failure, faults_of
 from sitegen.release.marked_lines import marked_line, printable
+
+_WAYS_OUT_HERE = {OUTPUT_KEPT: "", PUBLISH_AGAIN: "open it again"}
+"""Way out of a failed publish -> what it is on a desk, which writes no output."""
+
+
+def faults_here(problem: Failure, root: Path) -> tuple[Fault, ...]:
+    """The faults of one failure of a page. root: the folder that holds `content/`."""
+    faults = faults_of(problem, root)
+    return tuple(replace(one, way_out=_WAYS_OUT_HERE.get(one.way_out, one.way_out)) for one in faults)
 
 
 def shown_faults(faults: Iterable[Fault], texts: Mapping[str, Sequence[str]]) -> tuple[ShownFault, ...]:
@@ -15,7 +27,6 @@ def shown_faults(faults: Iterable[Fault], texts: Mapping[str, Sequence[str]]) ->
 def _shown(fault: Fault, lines: Sequence[str]) -> ShownFault:
     place, line = fault.place, marked_line(fault, lines)
     return ShownFault(
-        is_error=fault.severity is Severity.ERROR,
         code=fault.code,
         sentence=printable(fault.sentence),
         way_out=printable(fault.way_out),

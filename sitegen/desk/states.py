@@ -13,9 +13,11 @@ from sitegen.kitchen.recipe import PublicShows
 from sitegen.press.addresses import INDEX, recipe_page
 from sitegen.press.leaf import Tree
 from sitegen.release.calendar import Pictures, pictures_of
+from sitegen.release.causes import recipe_of
 from sitegen.release.days import is_draft
 from sitegen.release.marked_lines import printable
 from sitegen.release.proof import all_faults
+from sitegen.release.tally import counted, tally
 from sitegen.sheet.days import day_text
 from sitegen.source.checks.film import CODES as FILM_CODES
 from sitegen.source.headings import Heading
@@ -25,7 +27,7 @@ _SEES = {
     PublicShows.INGREDIENTS: "the ingredients",
     PublicShows.EVERYTHING: "everything",
 }
-_SUBSCRIBERS, _EVERYONE = "for subscribers", "for everyone"
+_NEVER = "Never published."
 _FILM = frozenset(code.code for code in FILM_CODES)
 _TEXTS = {"video-description": "Video description", "subscriber-post": "Subscribers’ post"}
 _NAMED = 4
@@ -42,12 +44,12 @@ def desk_of(bench: Bench) -> Desk:
     by_slug: dict[str, list[Fault]] = {slug: [] for slug in bench.slugs}
     common: list[Fault] = []
     for fault in faults:
-        by_slug.get(_slug_of(fault), common).append(fault)
+        by_slug.get(recipe_of(fault.place.file) or "", common).append(fault)
     rows = [_row(bench, slug, headings.get(slug), by_slug[slug]) for slug in bench.slugs]
     return Desk(
         school=bench.school.name if bench.school else "",
         day=_day(bench, bench.day),
-        told=f"{_counted(len(rows), 'recipe')}: {_tally(faults)}",
+        told=f"{counted(len(rows), 'recipe')}: {_tally(faults)}",
         rows=tuple(sorted(rows, key=lambda row: (row.title.casefold(), row.slug))),
         faults=shown_faults(common, bench.content.texts),
         fronts=_fronts(bench),
@@ -71,18 +73,11 @@ def band_of(bench: Bench, tree: Tree, slug: str) -> Band:
 
 def _not_out(bench: Bench, tree: Tree, heading: Heading) -> str:
     """That an audience has nothing of a recipe on the day; '' where it has."""
-    stands, release = bench.standing(heading.slug), heading.release
-    is_public = tree is Tree.PUBLIC
-    if stands.public is not None if is_public else stands.subscribers:
+    release = heading.release
+    if bench.is_out(heading.slug, tree):
         return ""
-    day = release.public if is_public else release.subscribers or release.public
+    day = release.public if tree is Tree.PUBLIC else release.subscribers or release.public
     return f"Not out yet: from {_day(bench, day)}" if day else "Not out: no day is set for everyone"
-
-
-def _slug_of(fault: Fault) -> str:
-    """The recipe in whose folder a fault lies; '' for none."""
-    parts = fault.place.file.split("/")
-    return parts[2] if parts[:2] == ["content", "recipes"] and len(parts) > 3 else ""
 
 
 def _row(bench: Bench, slug: str, heading: Heading | None, faults: Sequence[Fault]) -> DeskRow:
@@ -136,7 +131,7 @@ def _told(bench: Bench, state: RecipeState, stands: Stands, heading: Heading | N
     if stands is Stands.FAULTY:
         own = len(state.errors)
         if own:
-            return f"{_counted(own, 'error')} to mend before it has a page."
+            return f"{counted(own, 'error')} to mend before it has a page."
         return "What it draws on, or the school's own files, must be mended before it has a page."
     if stands is Stands.DRAFT:
         return "A draft: no day publishes it."
@@ -157,7 +152,7 @@ def _releases(bench: Bench, heading: Heading | None) -> tuple[ReleaseRow, ...]:
 
     rows = []
     if release.subscribers is not None:
-        rows.append(row("subscribers", release.subscribers, "in full"))
+        rows.append(row("subscribers", release.subscribers, ""))
     if release.public is not None:
         rows.append(row("everyone", release.public, _SEES[release.public_shows]))
     return tuple(rows)
@@ -167,14 +162,14 @@ def _lacks(pictures: Pictures) -> Iterator[str]:
     if not pictures.finished:
         yield "no photo of the finished bake"
     if pictures.bare_steps:
-        yield f"no photo of {pictures.bare_steps} of {_counted(pictures.steps, 'step')}"
+        yield f"no photo of {pictures.bare_steps} of {counted(pictures.steps, 'step')}"
     if pictures.film and not pictures.captions:
         yield "no captions of its film"
 
 
 def _published(bench: Bench, slug: str, stands: Stands, changed: Sequence[str]) -> str:
     if bench.since is None:
-        return "Never published."
+        return _NEVER
     if slug not in bench.since.known:
         return "New since the last publish."
     if changed:
@@ -183,14 +178,10 @@ def _published(bench: Bench, slug: str, stands: Stands, changed: Sequence[str]) 
 
 
 def _pages(bench: Bench, slug: str) -> Iterator[PageLink]:
-    stands = bench.standing(slug)
-    state = bench.states[slug]
-    page = recipe_page(slug)
-    if state.parcel.public is not None:
-        note = "" if stands.public is not None else "not out yet"
-        yield PageLink(_EVERYONE, f"{Tree.PUBLIC}/{page}", note)
-    note = "" if stands.subscribers else "not out yet"
-    yield PageLink(_SUBSCRIBERS, f"{Tree.SUBSCRIBERS}/{page}", note)
+    for tree, title in ((Tree.PUBLIC, "for everyone"), (Tree.SUBSCRIBERS, "for subscribers")):
+        if bench.states[slug].parcel.listed(tree) is not None:
+            note = "" if bench.is_out(slug, tree) else "not out yet"
+            yield PageLink(title, f"{tree}/{recipe_page(slug)}", note)
 
 
 def _fronts(bench: Bench) -> tuple[PageLink, ...]:
@@ -204,7 +195,7 @@ def _fronts(bench: Bench) -> tuple[PageLink, ...]:
 
 def _last_published(bench: Bench) -> str:
     if bench.since is None:
-        return "Never published."
+        return _NEVER
     on = _day(bench, date.fromisoformat(bench.since.on))
     told = f"Last published for {on}."
     common = bench.since.in_common
@@ -219,19 +210,16 @@ def _listed(files: Sequence[str]) -> str:
 
 def _still(bench: Bench) -> str:
     count = len(bench.pending)
-    return f"{_counted(count, 'recipe')} still to be read." if count else ""
+    return f"{counted(count, 'recipe')} still to be read." if count else ""
 
 
 def _tally(faults: Sequence[Fault]) -> str:
-    errors = sum(fault.severity is Severity.ERROR for fault in faults)
-    advice = len(faults) - errors
-    parts = [_counted(errors, "error")] if errors else []
-    parts += [f"{advice} {'piece' if advice == 1 else 'pieces'} of advice"] if advice else []
-    return ", ".join(parts) or "no faults"
-
-
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun}{'' if count == 1 else 's'}"
+    """How many of each; what films say otherwise is no advice here."""
+    others = [fault for fault in faults if not is_of_film(fault)]
+    films = len(faults) - len(others)
+    on_film = counted(films, "thing said otherwise on film", "things said otherwise on film")
+    told = [tally(others)] if others or not films else []
+    return ", ".join([*told, on_film] if films else told)
 
 
 def _day(bench: Bench, day: date) -> str:

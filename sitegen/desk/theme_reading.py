@@ -2,11 +2,11 @@
 
 from pathlib import Path
 
+from sitegen.desk.shown_faults import faults_here
 from sitegen.faults import Fault
 from sitegen.press.theme import Theme, load_theme
 from sitegen.press.theme_folder import find_theme, lineage
 from sitegen.press.tokens import ThemeUnusable
-from sitegen.release.failures import faults_of
 
 
 class ThemeReading:
@@ -25,10 +25,8 @@ class ThemeReading:
             key = (name, self.folders, _signs(self.folders))
             if self._read is None or self._read[0] != key:
                 self._read = (key, load_theme(self.folders[0]), ())
-        except ThemeUnusable as problem:
-            self._read = (None, None, faults_of(problem, self._root))
-        except OSError as problem:
-            self._read = (None, None, faults_of(problem, self._root))
+        except (ThemeUnusable, OSError) as problem:
+            self._read = (None, None, faults_here(problem, self._root))
         return self._read[1], self._read[2]
 
 

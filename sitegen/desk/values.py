@@ -15,7 +15,6 @@ class ShownFault:
     before, marked, after: the parts of that line, `marked` where the fault is; all '' where there is no line.
     """
 
-    is_error: bool
     code: str
     sentence: str
     way_out: str
@@ -40,8 +39,8 @@ class Stands(StrEnum):
 class ReleaseRow:
     """A day on which an audience gets something.
 
-    to: 'subscribers' or 'everyone'. day: '3 July 2026'. iso: the same for `datetime`. sees: 'in full', 'the
-    ingredients', 'a teaser'. is_past: whether it has come.
+    to: 'subscribers' or 'everyone'. day: '3 July 2026'. iso: the same for `datetime`. sees: 'everything',
+    'the ingredients', 'a teaser', and '' of subscribers, who always see all. is_past: whether it has come.
     """
 
     to: str

@@ -65,7 +65,16 @@ class Watch:
 
     def _there(self) -> Sequence[tuple[Path, int]]:
         """The folders that are there, each with what tells it from another of the same name."""
-        return [(folder, folder.stat().st_ino) for folder in self._folders() if folder.is_dir()]
+        found = ((folder, _number_of(folder)) for folder in self._folders())
+        return [(folder, number) for folder, number in found if number is not None]
+
+
+def _number_of(folder: Path) -> int | None:
+    """What tells a folder from another of the same name; None where it is not there, or goes just now."""
+    try:
+        return folder.stat().st_ino if folder.is_dir() else None
+    except OSError:
+        return None
 
 
 async def _saves(folders: Sequence[Path], over: asyncio.Event, *, recursive: bool) -> AsyncIterator[object]:

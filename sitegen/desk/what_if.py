@@ -25,6 +25,7 @@ from sitegen.sheet.work_values import DayPlan
 from sitegen.source.school import Content, School
 
 MOST_COOKS, MOST_TINS = 20, 200
+"""More than any kitchen has; a search for a plan is bounded by them."""
 
 
 @dataclass(frozen=True)
@@ -59,8 +60,8 @@ class Answer:
     @property
     def batch_fault(self) -> Told | None:
         """Why the batch, or the edition, that was asked for is not the one that is shown."""
-        asked = (*list(_fields(self.words))[:1], "edition")
-        return next((self.faults[name] for name in asked if name in self.faults), None)
+        followed = next(iter(_batch_fields(self.words)), "")
+        return self.faults.get(followed) or self.faults.get("edition")
 
 
 class RecipeFaulty(Exception):
@@ -71,49 +72,106 @@ def answered(
     content: Content, setter: SheetSetter, recipe: Recipe, words: WhatIfWords, now: datetime
 ) -> Answer:
     """All that is asked of a recipe. now: aware. Raises RecipeFaulty, and AtFault where files have errors."""
-    school = school_without_errors(content, recipe)
-    faults: dict[str, Told] = {}
-    edition = _edition(words, school, content, faults)
-    ask = _ask(words, recipe, content, faults)
+    asked = _Asked(content, setter, school_without_errors(content, recipe), recipe, words, now)
+    edition = asked.edition()
+    wanted = asked.batch()
     try:
         tested = setter.sheet(recipe, edition, None)
-        sheet, ask = _sheet(setter, recipe, edition, ask, tested, words, faults)
-        plan, no_plan = _plan(setter, school, recipe, edition, ask, words, now, faults)
+        sheet = asked.sheet(edition, wanted) if wanted else None
+        plan, no_plan = asked.plan(edition, wanted if sheet else None)
     except (*RECIPE_AT_FAULT, OvenOutOfRange, *CANNOT_BE_PLANNED, CannotScale) as problem:
         raise RecipeFaulty(recipe.title) from problem
-    return Answer(recipe, words, sheet, tested, plan, no_plan, faults)
+    return Answer(recipe, words, sheet or tested, tested, plan, no_plan, asked.faults)
 
 
-def _edition(words: WhatIfWords, school: School, content: Content, faults: dict[str, Told]) -> str:
-    if not words.edition or words.edition in school.editions:
-        return words.edition or school.editions[0]
-    titles = [content.tables.editions[key].title for key in school.editions]
-    faults["edition"] = Told(
-        f"'{words.edition}' is no edition of this school", f"its site has {', '.join(titles)}"
-    )
-    return school.editions[0]
+@dataclass
+class _Asked:
+    """A question while it is worked out. faults: what was found so far that cannot be, field -> why."""
 
+    content: Content
+    setter: SheetSetter
+    school: School
+    recipe: Recipe
+    words: WhatIfWords
+    now: datetime
+    faults: dict[str, Told] = field(default_factory=dict)
 
-def _ask(words: WhatIfWords, recipe: Recipe, content: Content, faults: dict[str, Told]) -> BatchAsk | None:
-    """The batch; the first field that is given is followed, and each other one told of."""
-    given = _fields(words)
-    if not given:
+    def edition(self) -> str:
+        """Its key; the school's own where that which is asked for is none of the school's."""
+        asked, offered = self.words.edition, self.school.editions
+        if not asked or asked in offered:
+            return asked or offered[0]
+        titles = ", ".join(self.content.tables.editions[key].title for key in offered)
+        self.faults["edition"] = Told(f"'{asked}' is no edition of this school", f"its site has {titles}")
+        return offered[0]
+
+    def batch(self) -> BatchAsk | None:
+        """None for the tested one. The first field that is given is followed, and each other one told of."""
+        given = _batch_fields(self.words)
+        if not given:
+            return None
+        name, *others = given
+        for other in others:
+            self.faults[other] = Told(
+                "a batch is asked for in one way", "empty the other fields of the batch"
+            )
+        if name == "in-hand" and not self.words.in_hand:
+            sentence = f"how much {self.words.of} is there?"
+            self.faults[name] = Told(sentence, "write '200 g', or '3' of what is counted")
+            return None
+        try:
+            return batch_asked(given[name], self.recipe, self.content)
+        except NotAsked as problem:
+            self.faults[name] = Told(problem.sentence, problem.way_out)
+            return None
+
+    def sheet(self, edition: str, batch: BatchAsk) -> Sheet | None:
+        """The sheet of a batch; None for one that cannot be made."""
+        name = next(iter(_batch_fields(self.words)))
+        try:
+            return self.setter.sheet(self.recipe, edition, batch)
+        except CannotScale as problem:
+            why_not = WHY_NOT[problem.reason]
+            self.faults[name] = Told(f"'{self.recipe.title}' cannot be made so: {why_not}")
+        except StepsInConflict as problem:
+            self.faults[name] = Told(conflict_text(problem), "ask for a smaller batch")
         return None
-    name, *others = given
-    for other in others:
-        faults[other] = Told("a batch is asked for in one way", "empty the other fields of the batch")
-    if name == "in-hand" and not words.in_hand:
-        faults[name] = Told(f"how much {words.of} is there?", "write '200 g', or '3' of what is counted")
-        return None
-    try:
-        return batch_asked(given[name], recipe, content)
-    except NotAsked as problem:
-        faults[name] = Told(problem.sentence, problem.way_out)
+
+    def plan(self, edition: str, batch: BatchAsk | None) -> tuple[DayPlan | None, str]:
+        """The plan, or why there is none. batch: None for the tested one."""
+        shelf = self.setter.shelf
+        printed = shelf.tables.editions[edition]
+        made = making_of(self.recipe, shelf.bases, shelf.tables, printed, shelf.written, batch)
+        cooks = self._number("cooks", self.words.cooks, MOST_COOKS, "cooks") or 1
+        tins = self._number("oven-tins", self.words.oven_tins, MOST_TINS, "tins")
+        zone = ZoneInfo(self.school.time_zone)
+
+        def at(ready_by: str) -> DayPlan:
+            wish = wish_of(PlanWords(ready_by=ready_by, cooks=cooks, oven_tins=tins), self.now, zone)
+            return planned(self.recipe.title, made, wish, self.now)
+
+        if self.words.ready_by:
+            try:
+                return at(self.words.ready_by.replace("T", " ")), ""
+            except NotAsked as problem:
+                self.faults["ready-by"] = Told(problem.sentence, problem.way_out)
+        try:
+            return at(""), ""
+        except NotAsked as problem:
+            return None, f"{problem.sentence}; {problem.way_out}"
+
+    def _number(self, name: str, text: str, most: int, of: str) -> int | None:
+        """A whole number from 1; None for what is not given or cannot be followed."""
+        if not text:
+            return None
+        if text.isascii() and text.isdigit() and len(text) <= len(str(most)) and 1 <= int(text) <= most:
+            return int(text)
+        self.faults[name] = Told(f"'{text}' is no number of {of}", f"write a whole number from 1 to {most}")
         return None
 
 
-def _fields(words: WhatIfWords) -> dict[str, BatchWords]:
-    """Each field of the batch that is given -> the batch in words."""
+def _batch_fields(words: WhatIfWords) -> dict[str, BatchWords]:
+    """Each field of the batch that is given -> the batch in words, in the order of the form."""
     in_hand = f"{words.in_hand} {words.of}".strip()
     ways = {
         "batch": BatchWords(makes=words.batch),
@@ -121,68 +179,3 @@ def _fields(words: WhatIfWords) -> dict[str, BatchWords]:
         "in-hand": BatchWords(using=in_hand),
     }
     return {name: way for name, way in ways.items() if way.given}
-
-
-def _sheet(
-    setter: SheetSetter,
-    recipe: Recipe,
-    edition: str,
-    ask: BatchAsk | None,
-    tested: Sheet,
-    words: WhatIfWords,
-    faults: dict[str, Told],
-) -> tuple[Sheet, BatchAsk | None]:
-    """The sheet, and the batch that it is of: the tested one where that which is asked for cannot be."""
-    if ask is None:
-        return tested, None
-    name = next(iter(_fields(words)))
-    try:
-        return setter.sheet(recipe, edition, ask), ask
-    except CannotScale as problem:
-        faults[name] = Told(f"'{recipe.title}' cannot be made so: {WHY_NOT[problem.reason]}")
-    except StepsInConflict as problem:
-        faults[name] = Told(conflict_text(problem), "ask for a smaller batch")
-    return tested, None
-
-
-def _plan(
-    setter: SheetSetter,
-    school: School,
-    recipe: Recipe,
-    edition: str,
-    ask: BatchAsk | None,
-    words: WhatIfWords,
-    now: datetime,
-    faults: dict[str, Told],
-) -> tuple[DayPlan | None, str]:
-    """The plan, or why there is none."""
-    shelf = setter.shelf
-    printed = shelf.tables.editions[edition]
-    made = making_of(recipe, shelf.bases, shelf.tables, printed, shelf.written, ask)
-    cooks = _number("cooks", words.cooks, MOST_COOKS, "cooks", faults) or 1
-    tins = _number("oven-tins", words.oven_tins, MOST_TINS, "tins", faults)
-    zone = ZoneInfo(school.time_zone)
-
-    def at(ready_by: str) -> DayPlan:
-        wish = wish_of(PlanWords(ready_by=ready_by, cooks=cooks, oven_tins=tins), now, zone)
-        return planned(recipe.title, made, wish, now)
-
-    if words.ready_by:
-        try:
-            return at(words.ready_by.replace("T", " ")), ""
-        except NotAsked as problem:
-            faults["ready-by"] = Told(problem.sentence, problem.way_out)
-    try:
-        return at(""), ""
-    except NotAsked as problem:
-        return None, f"{problem.sentence}; {problem.way_out}"
-
-
-def _number(name: str, text: str, most: int, of: str, faults: dict[str, Told]) -> int | None:
-    """A whole number from 1; None for what is not given or cannot be followed."""
-    if not text:
-        return None
-    if text.isascii() and text.isdigit() and len(text) <= len(str(most)) and 1 <= int(text) <= most:
-        return int(text)
-    faults[name] = Told(f"'{text}' is no number of {of}", f"write a whole number from 1 to {most}")
-    return None

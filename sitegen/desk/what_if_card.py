@@ -36,6 +36,8 @@ _SCREEN = """
 }
 @supports (column-wrap: wrap) {
   @media screen {
+    /* First and last lines that are kept together move a whole list that has room (Chromium 156). */
+    li { break-before: auto !important; break-after: auto !important; }
     body {
       columns: 1; column-fill: auto; column-wrap: wrap; row-gap: calc(%(top)s + %(bottom)s);
       row-rule: 0.4mm dashed #8b9491; row-rule-inset: calc(-1 * %(right)s);
@@ -115,7 +117,7 @@ def photo(root: Path, sheet: Sheet, file: str, cache: Cache) -> bytes:
     return cache.fetch(_cut(root, sheet, (file,), cache)[file])
 
 
-def printed_card(
+def one_off_card(
     root: Path,
     content: Content,
     school: School,

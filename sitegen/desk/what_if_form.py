@@ -48,17 +48,17 @@ def form_of(answer: Answer, content: Content, school: School) -> Form:
     """The form with what was asked in it."""
     recipe = answer.recipe
     text = "text"
+    ingredients = tuple(_in_recipe(recipe, answer.words.of))
+    editions = tuple(_editions(answer, content, school))
     return Form(
         batch=(
             _field(answer, "batch", "How much", _batch_hint(recipe), text),
             _field(answer, "tin", "In the tin", "23 cm square; two 18 cm round", text),
             _field(answer, "in_hand", "In hand", "200 g; or 3, where pieces count", text),
-            _field(answer, "of", "of", "", "list", options=tuple(_in_recipe(recipe, answer.words.of))),
+            _field(answer, "of", "Of which ingredient", "", "list", options=ingredients),
         ),
         work=(
-            _field(
-                answer, "edition", "Edition", "", "list", options=tuple(_editions(answer, content, school))
-            ),
+            _field(answer, "edition", "Edition", "", "list", options=editions),
             _field(answer, "cooks", "Cooks", "", "number", most=MOST_COOKS),
             _field(answer, "oven_tins", "Tins in the oven", "at one time", "number", most=MOST_TINS),
             _field(answer, "ready_by", "Ready by", "", "hour"),
@@ -91,7 +91,7 @@ def _in_recipe(recipe: Recipe, chosen: str) -> Iterator[Option]:
     names = [
         line.chosen.name for line in lines if isinstance(line, IngredientLine) and line.amount is not None
     ]
-    yield Option("", "an ingredient", not chosen)
+    yield Option("", "", not chosen)
     if chosen and chosen not in names:
         yield Option(chosen, chosen, is_chosen=True)
     for name in dict.fromkeys(names):

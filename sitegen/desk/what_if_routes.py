@@ -1,6 +1,6 @@
-"""The addresses of what-if pages, their cards, and the files that the desk's pages load: they only read."""
+"""The addresses of what-if pages, their cards, and the files that these load: they only read."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from datetime import datetime
 
 from starlette.requests import Request
@@ -8,7 +8,9 @@ from starlette.responses import HTMLResponse, PlainTextResponse, Response
 from starlette.routing import Route
 
 from sitegen.desk.bench import Bench
-from sitegen.desk.looks import DESK_POLICY, asset, page
+from sitegen.desk.looks import DESK_POLICY, page
+from sitegen.desk.shown_faults import shown_faults
+from sitegen.desk.values import ShownFault
 from sitegen.desk.what_if import Answer, RecipeFaulty, answered
 from sitegen.desk.what_if_card import (
     PAPERS,
@@ -18,13 +20,14 @@ from sitegen.desk.what_if_card import (
     card_style,
     face,
     face_name,
+    one_off_card,
     photo,
     photo_files,
-    printed_card,
 )
 from sitegen.desk.what_if_form import form_of
-from sitegen.desk.what_if_shown import shown
+from sitegen.desk.what_if_shown import shown_answer
 from sitegen.desk.what_if_words import words_of
+from sitegen.faults import Fault
 from sitegen.press.picture import PictureUnreadable
 from sitegen.press.theme import Theme
 from sitegen.release.asking import AtFault
@@ -37,11 +40,8 @@ CARD_POLICY = (
     "default-src 'none'; img-src 'self'; style-src 'self'; font-src 'self'; base-uri 'self'; "
     "form-action 'none'; frame-ancestors 'self'"
 )
-_ASK_AGAIN = {"Cache-Control": "no-cache"}
 _KEEP = {"Cache-Control": "max-age=86400"}
 _PAPER_TITLES = {"a4": "A4", "letter": "US Letter"}
-
-
 _NOT_READ = "It is being read. This page goes on by itself."
 _FAULTY = "It, or a recipe that it draws on, has errors. What-if works again once they are mended."
 
@@ -66,7 +66,6 @@ class WhatIfPages:
         self._now = now
 
     def routes(self) -> Iterator[Route]:
-        yield Route("/looks/{name}", self.looks)
         yield Route("/what-if/{slug}", self.page)
         yield Route("/what-if/{slug}/card.html", self.card)
         yield Route("/what-if/{slug}/card.css", self.style)
@@ -74,24 +73,20 @@ class WhatIfPages:
         yield Route("/what-if/{slug}/faces/{name}", self.face)
         yield Route("/what-if/{slug}/photos/{number:int}.jpg", self.photo)
 
-    def looks(self, request: Request) -> Response:
-        found = asset(request.path_params["name"])
-        if found is None:
-            return _not_there()
-        headers = _KEEP if found.media == "font/ttf" else _ASK_AGAIN
-        return Response(found.body, media_type=found.media, headers=headers)
-
     def page(self, request: Request) -> Response:
         bench, slug = self._bench(), request.path_params["slug"]
         try:
             answer, school = self._answered(bench, request)
         except _NothingThere:
-            return _html(
-                page("what-if-none.html", home="../", title=slug, told=f"There is no recipe '{slug}'."), 404
+            return _none(slug, f"There is no recipe '{slug}'.", status=404)
+        except _StillToBeRead:
+            return _none(_title(bench, slug), _NOT_READ)
+        except AtFault as problem:
+            return _none(_title(bench, slug), _FAULTY, shown_faults(problem.faults, problem.texts))
+        except RecipeFaulty:
+            return _none(
+                _title(bench, slug), _FAULTY, shown_faults(_errors(bench, slug), bench.content.texts)
             )
-        except (AtFault, RecipeFaulty, _StillToBeRead) as problem:
-            told = _NOT_READ if isinstance(problem, _StillToBeRead) else _FAULTY
-            return _html(page("what-if-none.html", home="../", title=_title(bench, slug), told=told))
         text = page(
             "what-if.html",
             home="../",
@@ -100,7 +95,7 @@ class WhatIfPages:
             sheet=answer.sheet,
             head=answer.sheet.head,
             plan=answer.plan,
-            shown=shown(answer),
+            shown=shown_answer(answer),
             form=form_of(answer, bench.content, school),
             query=answer.words.query,
             papers=[(paper, _PAPER_TITLES[paper]) for paper in PAPERS],
@@ -120,18 +115,15 @@ class WhatIfPages:
             return _not_there()
         photos = {file: f"photos/{number}.jpg" for number, file in enumerate(photo_files(answer.sheet))}
         text = card_page(theme, school, answer.sheet, photos, "card.css")
-        return HTMLResponse(text, headers={"Content-Security-Policy": CARD_POLICY, **_ASK_AGAIN})
+        return HTMLResponse(text, headers={"Content-Security-Policy": CARD_POLICY})
 
     def style(self, _request: Request) -> Response:
         bench = self._bench()
         if bench.theme is None or bench.school is None:
             return _not_there()
         addresses = {font: f"faces/{face_name(font)}" for font in bench.theme.fonts}
-        return Response(
-            card_style(bench.theme, bench.school.whole_paper, addresses),
-            media_type="text/css",
-            headers=_ASK_AGAIN,
-        )
+        style = card_style(bench.theme, bench.school.whole_paper, addresses)
+        return Response(style, media_type="text/css")
 
     def face(self, request: Request) -> Response:
         bench = self._bench()
@@ -149,7 +141,7 @@ class WhatIfPages:
             body = photo(bench.root, sheet, file, bench.cache)
         except (*_NO_ANSWER, IndexError, *_NO_PHOTO):
             return _not_there()
-        return Response(body, media_type="image/jpeg", headers=_ASK_AGAIN)
+        return Response(body, media_type="image/jpeg")
 
     def pdf(self, request: Request) -> Response:
         """The card to download; never of another batch than the one that is asked for."""
@@ -165,7 +157,7 @@ class WhatIfPages:
         if answer.batch_fault is not None:
             return _refused(answer.batch_fault.sentence)
         try:
-            body = printed_card(
+            body = one_off_card(
                 bench.root, bench.content, school, theme, answer.sheet, paper, bench.cache, self._now()
             )
         except MachineLacks as lack:
@@ -173,7 +165,7 @@ class WhatIfPages:
         except (CardFailed, *_NO_PHOTO) as problem:
             return _refused(f"the card could not be printed: {problem}", 503)
         name = card_file_name(answer.sheet, paper)
-        headers = {"Content-Disposition": f'inline; filename="{name}"', **_ASK_AGAIN}
+        headers = {"Content-Disposition": f'inline; filename="{name}"'}
         return Response(body, media_type="application/pdf", headers=headers)
 
     def _answered(self, bench: Bench, request: Request) -> tuple[Answer, School]:
@@ -204,12 +196,24 @@ def _theme(bench: Bench) -> Theme:
     return bench.theme
 
 
+def _errors(bench: Bench, slug: str) -> list[Fault]:
+    """Those of a recipe, then those of the recipes that it may draw on."""
+    drawn_on = bench.survey.drawn_on(slug) if bench.survey else ()
+    states = (bench.states.get(each) for each in dict.fromkeys((slug, *drawn_on)))
+    return [error for state in states if state is not None for error in state.errors]
+
+
 def _title(bench: Bench, slug: str) -> str:
     return next((heading.title for heading in bench.headings if heading.slug == slug), slug)
 
 
+def _none(title: str, told: str, faults: Sequence[ShownFault] = (), status: int = 200) -> Response:
+    """The page that stands in the place of an answer. told: why there is none."""
+    return _html(page("what-if-none.html", home="../", title=title, told=told, faults_shown=faults), status)
+
+
 def _html(text: str, status: int = 200) -> Response:
-    return HTMLResponse(text, status, {"Content-Security-Policy": DESK_POLICY, **_ASK_AGAIN})
+    return HTMLResponse(text, status, {"Content-Security-Policy": DESK_POLICY})
 
 
 def _not_there() -> Response:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from sitegen.desk.what_if import Answer
 from sitegen.press.order_page import ClockDay, clock_days
 from sitegen.press.plain_sheet import line_amount
+from sitegen.release.tally import counted
 from sitegen.sheet.drift import ComponentDrift, LineDrift, SheetDrift, sheet_drift
 from sitegen.sheet.drift_words import percent_text, points_text, scale_text
 from sitegen.sheet.values import SheetComponent, SheetLine, SheetStep
@@ -29,6 +30,8 @@ class ShownStep:
 
 @dataclass(frozen=True)
 class ShownPart:
+    """A component. makes: 'about 640 g' or ''."""
+
     title: str
     makes: str
     lines: tuple[ShownLine, ...]
@@ -39,21 +42,22 @@ class ShownPart:
 class DriftRow:
     """One line.
 
-    meant, printed: weights. tested, as_printed: shares of the base. mark: 'most', 'too far' or ''.
+    meant, printed: its weight, exact and as printed, '' where it has none. share: of the base, as printed.
+    points: by how much that is another share than the exact one. mark: 'most', 'too far' or ''.
     """
 
     name: str
-    amount: str
     meant: str
     printed: str
-    tested: str
-    as_printed: str
+    share: str
     points: str
     mark: str
 
 
 @dataclass(frozen=True)
 class DriftPart:
+    """A component. base: what its shares are of, 'flour'."""
+
     title: str
     base: str
     rows: tuple[DriftRow, ...]
@@ -68,22 +72,34 @@ class ShownDrift:
 
 
 @dataclass(frozen=True)
-class Shown:
-    """said: the answer in a sentence, for a voice."""
+class ShownAnswer:
+    """All texts of a what-if page.
+
+    otherwise: the steps whose heat or time is not the tested one. method: 'The method, 18 steps', '' for
+    none. days: the plan, a table a day, () where there is none. said: the answer in a sentence.
+    """
 
     parts: tuple[ShownPart, ...]
+    otherwise: tuple[ShownStep, ...]
+    method: str
     drift: ShownDrift
     days: tuple[ClockDay, ...]
     said: str
 
 
-def shown(answer: Answer) -> Shown:
+def shown_answer(answer: Answer) -> ShownAnswer:
+    """The texts of an answer that its sheet and plan do not have by themselves."""
     pairs = zip(answer.tested.components, answer.sheet.components, strict=True)
-    return Shown(
-        parts=tuple(_part(tested, part) for tested, part in pairs),
-        drift=_drift(sheet_drift(answer.sheet)),
+    parts = tuple(_part(tested, part) for tested, part in pairs)
+    steps = [step for part in parts for step in part.steps]
+    drift = sheet_drift(answer.sheet)
+    return ShownAnswer(
+        parts=parts,
+        otherwise=tuple(step for step in steps if step.changed),
+        method=f"The method, {counted(len(steps), 'step')}" if steps else "",
+        drift=_drift(drift),
         days=tuple(clock_days(answer.plan.rows)) if answer.plan else (),
-        said=_said(answer),
+        said=_said(answer, drift.worst),
     )
 
 
@@ -123,14 +139,16 @@ def _row(line: LineDrift, worst: LineDrift | None) -> DriftRow:
     mark = "too far" if line.is_too_far else "most" if line is worst and line.points else ""
     return DriftRow(
         name=line.name,
-        amount=line.amount,
         meant=scale_text(line.exact_g) if line.exact_g is not None else "",
         printed=scale_text(line.printed_g) if line.printed_g is not None else "",
-        tested=percent_text(line.before),
-        as_printed=percent_text(line.after),
-        points=points_text(line.points).replace("-", "\N{MINUS SIGN}"),
+        share=percent_text(line.after),
+        points=_points(line),
         mark=mark,
     )
+
+
+def _points(line: LineDrift) -> str:
+    return points_text(line.points).replace("-", "\N{MINUS SIGN}")
 
 
 def _drift_told(drift: SheetDrift, worst: LineDrift | None) -> str:
@@ -149,18 +167,15 @@ def _of(part: ComponentDrift) -> str:
     return f"of the {part.base} ({part.title})"
 
 
-def _said(answer: Answer) -> str:
+def _said(answer: Answer, worst: LineDrift | None) -> str:
     head = answer.sheet.head
     told = list(dict.fromkeys(each for each in (head.makes, head.batch.title) if each))
     told.append(head.edition.title)
     if answer.plan is not None:
         told.append(f"ready {answer.plan.ready}" if answer.plan.ready else f"{answer.plan.total} in all")
-    count = len(answer.faults)
-    left = (
-        ""
-        if not count
-        else " One field cannot be followed."
-        if count == 1
-        else f" {count} fields cannot be followed."
-    )
-    return f"Worked out: {'; '.join(told)}.{left}"
+    if worst is not None and worst.points:
+        told.append(f"rounding moves {worst.name} most, by {_points(worst)} points")
+    worked_out = f"Worked out: {'; '.join(told)}."
+    if not answer.faults:
+        return worked_out
+    return f"{worked_out} {counted(len(answer.faults), 'field')} cannot be followed."

@@ -1,10 +1,10 @@
 """What the form of a what-if page was asked, as it stood in the address."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
 from urllib.parse import urlencode
 
-MOST_LETTERS = 120
+_MOST_LETTERS = 120
 """Of one field; no tin and no ingredient takes more."""
 
 
@@ -35,10 +35,6 @@ class WhatIfWords:
         named = {name_of(each.name): getattr(self, each.name) for each in fields(self)}
         return {name: words for name, words in named.items() if words}
 
-    def without_batch(self) -> "WhatIfWords":
-        """The same question of the tested batch."""
-        return replace(self, batch="", tin="", in_hand="", of="")
-
 
 def name_of(field: str) -> str:
     """A field as the form and the address name it: 'ready_by' -> 'ready-by'."""
@@ -49,7 +45,7 @@ def words_of(query: Mapping[str, str]) -> WhatIfWords:
     """What an address asks; fields that it does not have are left open, others are passed over."""
     return WhatIfWords(
         **{
-            each.name: query.get(name_of(each.name), "").strip()[:MOST_LETTERS]
+            each.name: query.get(name_of(each.name), "").strip()[:_MOST_LETTERS]
             for each in fields(WhatIfWords)
         }
     )

@@ -45,7 +45,8 @@ FAILURES = (
     WorkerDied,
 )
 
-_KEPT = "the old output was kept"
+OUTPUT_KEPT = "the old output was kept"
+PUBLISH_AGAIN = "publish again"
 _REASONS = {
     errno.ENOSPC: "the disk is full",
     errno.EDQUOT: "your share of the disk is used up",
@@ -63,7 +64,7 @@ def faults_of(problem: Failure, root: Path) -> tuple[Fault, ...]:
     output = Place("output")
     match problem:
         case TemplateError():  # before OSError: a template that is not there is both
-            return (codes.THEME_UNUSABLE.fault(Place("themes"), _of_template(problem), _KEPT),)
+            return (codes.THEME_UNUSABLE.fault(Place("themes"), _of_template(problem), OUTPUT_KEPT),)
         case OSError():
             return (_system_fault(problem, root),)
         case AnotherBuildRuns():
@@ -77,10 +78,10 @@ def faults_of(problem: Failure, root: Path) -> tuple[Fault, ...]:
             return (codes.WORKER_DIED.fault(output, sentence, "try '--jobs 1'"),)
         case NotKept():
             sentence = "an entry of the cache was removed while the build ran"
-            return (codes.CHANGED_MEANWHILE.fault(Place(".sitegen"), sentence, "publish again"),)
+            return (codes.CHANGED_MEANWHILE.fault(Place(".sitegen"), sentence, PUBLISH_AGAIN),)
         case ChangedMeanwhile(file=file):
             sentence = "the file was saved while the build ran"
-            return (codes.CHANGED_MEANWHILE.fault(Place(file), sentence, "publish again"),)
+            return (codes.CHANGED_MEANWHILE.fault(Place(file), sentence, PUBLISH_AGAIN),)
         case PictureUnreadable(file=file, reason=reason):
             return (codes.PICTURE_UNPRINTABLE.fault(Place(file), reason, "copy the picture again"),)
         case CardFailed():
@@ -107,7 +108,7 @@ def _of_template(problem: TemplateError) -> str:
 def _card_fault(problem: CardFailed) -> Fault:
     place = Place(f"content/recipes/{problem.slug}/recipe.yaml")
     sentence = f"the card ({problem.edition}, {problem.paper}) cannot be printed: {problem.reason}"
-    return codes.CARD_FAILED.fault(place, sentence, _KEPT)
+    return codes.CARD_FAILED.fault(place, sentence, OUTPUT_KEPT)
 
 
 def _leak_fault(leak: Leak) -> Fault:
@@ -121,8 +122,8 @@ def _system_fault(problem: OSError, root: Path) -> Fault:
     path = Path(str(problem.filename or root / "output"))
     place = Place(_shown(root, path))
     if path.is_relative_to(root / "content"):
-        return codes.CANNOT_READ.fault(place, f"it cannot be read: {reason}", _KEPT)
-    return codes.CANNOT_WRITE.fault(place, f"it cannot be written: {reason}", _KEPT)
+        return codes.CANNOT_READ.fault(place, f"it cannot be read: {reason}", OUTPUT_KEPT)
+    return codes.CANNOT_WRITE.fault(place, f"it cannot be written: {reason}", OUTPUT_KEPT)
 
 
 def _shown(root: Path, path: Path) -> str:

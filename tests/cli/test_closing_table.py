@@ -6,7 +6,7 @@ import pytest
 
 from sitegen.cli.build_record import build_record
 from sitegen.cli.closing_table import closing_table
-from sitegen.cli.figures import counted, duration, size
+from sitegen.cli.figures import duration, size
 from sitegen.cli.step_log import StepRow
 from sitegen.release.report import BuiltFile, Changes, Report, changes_since
 from sitegen.release.steps import Step
@@ -121,4 +121,3 @@ def test_figures_in_words() -> None:
     assert [duration(seconds) for seconds in (0.04, 59.4, 59.6, 125, 3840)] == [
         "0.0 s", "59.4 s", "1 min 00 s", "2 min 05 s", "1 h 04 min"
     ]  # fmt: skip
-    assert (counted(1, "recipe"), counted(2000, "recipe")) == ("1 recipe", "2,000 recipes")

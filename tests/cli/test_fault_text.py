@@ -2,8 +2,8 @@
 
 import pytest
 
-from sitegen.cli.fault_text import fault_text, faults_text, tally
-from sitegen.faults import Fault, Place, Severity
+from sitegen.cli.fault_text import fault_text, faults_text
+from sitegen.faults import Fault, Place
 
 FILE = "content/recipes/bay/recipe.yaml"
 LINES = ("title: Bay", "ingredients:", "      - 160 g castor sugar")
@@ -64,17 +64,3 @@ def test_no_file_can_steer_the_terminal() -> None:
 
 def test_all_faults_come_one_below_the_other() -> None:
     assert faults_text([FAULT, FAULT], {FILE: LINES}) == fault_text(FAULT, LINES) * 2
-
-
-@pytest.mark.parametrize(
-    ("errors", "advice", "told"),
-    [
-        (0, 0, "no faults"),
-        (1, 0, "1 error"),
-        (2, 1, "2 errors, 1 piece of advice"),
-        (0, 2, "2 pieces of advice"),
-    ],
-)
-def test_the_tally(errors: int, advice: int, told: str) -> None:
-    kinds = [Severity.ERROR] * errors + [Severity.ADVICE] * advice
-    assert tally([Fault(Place(FILE), "x", "x", severity=kind) for kind in kinds]) == told

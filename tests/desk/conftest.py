@@ -1,31 +1,16 @@
-"""A small school with a faulty recipe, served by the real desk on this machine."""
+"""Schools for the desk: one that was published, and one with a faulty recipe that is served."""
 
 import shutil
-import threading
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
-import uvicorn
 
 from sitegen.desk.reading import Reading
-from sitegen.desk.server import application
-from sitegen.desk.serving import place_at
 from sitegen.release.card_work import _warm_press
-from tests.desk.running_desk import put_faces
+from tests.desk.running_desk import Running, put_faces, running
+from tests.outside.publishing import once
 from tests.release.small_school import NOON, SUMMER, publish_school, write_recipe, write_school
-
-
-@dataclass(frozen=True)
-class ServedDesk:
-    """root: the school's folder. address: of the desk, ending in '/'."""
-
-    root: Path
-    address: str
-
-    def recipe(self, slug: str) -> Path:
-        return self.root / "content" / "recipes" / slug / "recipe.yaml"
 
 
 def with_tin_and_fault(root: Path) -> Path:
@@ -37,12 +22,24 @@ def with_tin_and_fault(root: Path) -> Path:
     return root
 
 
-@pytest.fixture(scope="session")
-def _published(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    root = write_school(tmp_path_factory.mktemp("published") / "school")
+@pytest.fixture(scope="session", autouse=True)
+def _fonts_go_before_the_interpreter() -> Iterator[None]:
+    yield
+    _warm_press.cache_clear()
+
+
+def _publish(root: Path) -> None:
+    write_school(root)
+    # Its cards and pages say nothing that those of the others do not say as well.
+    shutil.rmtree(root / "content" / "recipes" / "ingredient-biscuits")
     put_faces(Reading(root, lambda: NOON, SUMMER).bench)
     publish_school(root)
-    return root
+
+
+@pytest.fixture(scope="session")
+def _published(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Path:
+    own = tmp_path_factory.getbasetemp()
+    return once((own if worker_id == "master" else own.parent) / "published-for-the-desk", _publish)
 
 
 @pytest.fixture
@@ -52,19 +49,7 @@ def published_school(_published: Path, tmp_path: Path) -> Path:
 
 
 @pytest.fixture(scope="session")
-def served_desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[ServedDesk]:
-    root = with_tin_and_fault(tmp_path_factory.mktemp("desk"))
-    place = place_at(0)
-    reading = Reading(root, lambda: NOON, SUMMER)
-    put_faces(reading.bench)
-    for slug in sorted(reading.bench.pending):
-        reading.read(slug)
-    app = application(reading, lambda: NOON, place.token, place.port)
-    server = uvicorn.Server(uvicorn.Config(app, log_config=None, access_log=False, loop="asyncio"))
-    thread = threading.Thread(target=server.run, kwargs={"sockets": [place.socket]}, daemon=True)
-    thread.start()
-    yield ServedDesk(root, place.address)
-    server.should_exit = True
-    server.force_exit = True
-    thread.join(timeout=10)
-    _warm_press.cache_clear()  # its fonts go before the interpreter does
+def served_desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
+    """The real desk of the school with a fault. Who saves a file of it puts the old one back."""
+    with running(with_tin_and_fault(tmp_path_factory.mktemp("desk"))) as desk:
+        yield desk

@@ -68,6 +68,7 @@ def running(root: Path) -> Iterator[Running]:
     """The desk of a school on a day in summer, all of it read."""
     place = place_at(0)
     reading = Reading(root, lambda: NOON, SUMMER)
+    put_faces(reading.bench)
     read_all(reading)
     serving = server(place, reading, lambda: NOON)
     thread = threading.Thread(target=serving.run, kwargs={"sockets": [place.socket]}, daemon=True)
@@ -84,6 +85,12 @@ def read_all(reading: Reading) -> None:
     for slug in sorted(reading.bench.pending):
         reading.read(slug)
     reading.read_kitchen()
+
+
+def read_again(reading: Reading) -> None:
+    """What a save brings about."""
+    reading.renewed()
+    read_all(reading)
 
 
 def put_faces(bench: Bench) -> None:

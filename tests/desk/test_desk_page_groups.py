@@ -9,11 +9,10 @@ from jinja2 import nodes
 
 import sitegen.desk
 from sitegen.desk.groups import Found, grouped
-from sitegen.desk.looks import desk_page, stopped_page
+from sitegen.desk.looks import desk_page, not_made_page
 from sitegen.desk.values import Desk, DeskRow, ReleaseRow, ShownFault, Stands
 
 ERROR = ShownFault(
-    is_error=True,
     code="unknown-ingredient",
     sentence="'castor <sugar>' is not in the larder",
     way_out="did you mean 'caster sugar'? write `160 g caster sugar`",
@@ -23,9 +22,7 @@ ERROR = ShownFault(
     marked="castor <sugar>",
     after=", 'sifted'",
 )
-ADVICE = replace(
-    ERROR, is_error=False, code="balance-unusual", sentence="there is much sugar", marked="sugar"
-)
+ADVICE = replace(ERROR, code="balance-unusual", sentence="there is much sugar", marked="sugar")
 
 
 def day(iso: str, is_past: bool) -> ReleaseRow:
@@ -38,6 +35,7 @@ ROWS = (
     replace(
         OUT, slug="later-tart", title="Later tart", stands=Stands.COMING, releases=(day("2027-01-09", False),)
     ),
+    replace(OUT, slug="half-out", title="Half out", releases=(*OUT.releases, day("2026-12-30", False))),
     replace(OUT, slug="sweet-buns", title="Sweet buns", advice=(ADVICE, ADVICE)),
     replace(OUT, slug="new-loaf", title="New loaf", is_changed=True, published="New since the last publish."),
     replace(
@@ -52,7 +50,7 @@ ROWS = (
     replace(OUT, slug="held-cake", title="Held cake", stands=Stands.FAULTY),
     replace(OUT, slug="filmed", title="Filmed buns", film=(replace(ADVICE, code="film-amount"),)),
 )
-DESK = Desk("Tansy Row", "1 July 2026", "9 recipes: 6 errors", ROWS, (), (), "Never published.")
+DESK = Desk("Tansy Row", "1 July 2026", "10 recipes: 6 errors", ROWS, (), (), "Never published.")
 
 
 def listed(found: Found) -> list[tuple[str, list[str]]]:
@@ -63,7 +61,7 @@ def test_what_needs_doing_first_comes_first_and_each_recipe_stands_once() -> Non
     assert listed(grouped(DESK, "")) == [
         ("mend", ["bay"]),
         ("held", ["held-cake"]),
-        ("coming", ["sooner-tart", "later-tart"]),
+        ("coming", ["sooner-tart", "half-out", "later-tart"]),
         ("look", ["sweet-buns", "filmed"]),
         ("drafts", ["idea"]),
         ("changed", ["new-loaf"]),
@@ -85,7 +83,7 @@ def test_what_needs_doing_first_comes_first_and_each_recipe_stands_once() -> Non
 def test_a_search_looks_in_titles_days_and_faults(find: str, slugs: set[str]) -> None:
     found = grouped(DESK, find)
     assert {slug for _, own in listed(found) for slug in own} == slugs
-    assert found.told == f"{len(slugs)} of 9 recipes have '{find}'."
+    assert found.told == f"{len(slugs)} of 10 recipes have '{find}'."
 
 
 def test_a_fault_is_shown_as_the_line_stands_in_the_file() -> None:
@@ -99,7 +97,7 @@ def test_a_fault_is_shown_as_the_line_stands_in_the_file() -> None:
 
 
 def test_a_page_that_cannot_be_made_tells_what_must_be_mended() -> None:
-    text = stopped_page("Bay buns", "It appears here once this is mended.", (ERROR,), "../../")
+    text = not_made_page("Bay buns", "It appears here once this is mended.", (ERROR,), "../../")
     assert 'href="../../looks/desk.css"' in text
     assert "castor &lt;sugar&gt;" in text
 

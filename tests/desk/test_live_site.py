@@ -6,10 +6,10 @@ import pytest
 
 from sitegen.desk.live_files import card_asked, printed_card, theme_file
 from sitegen.desk.live_pictures import LivePictures
-from sitegen.desk.live_site import LiveSite, Stopped
+from sitegen.desk.live_site import LiveSite, NotMade
 from sitegen.desk.reading import Reading
 from sitegen.press.leaf import Tree
-from tests.desk.running_desk import read_all
+from tests.desk.running_desk import read_again, read_all
 from tests.release.small_school import NOON, SUMMER, canary, write_recipe, write_school
 
 ONLY_PUBLISHED = ("404.html", "offline.js", "bundles/")
@@ -26,8 +26,15 @@ def site_of(reading: Reading) -> LiveSite:
     return LiveSite(reading, LivePictures(reading.bench.root, reading.bench.cache))
 
 
+@pytest.fixture(scope="module")
+def as_written(tmp_path_factory: pytest.TempPathFactory) -> Reading:
+    """The small school as it is written, for tests that save nothing."""
+    return read(write_school(tmp_path_factory.mktemp("as-written") / "school"))
+
+
 @pytest.fixture
 def school(tmp_path: Path) -> Path:
+    """The same, to write into."""
     return write_school(tmp_path / "school")
 
 
@@ -62,8 +69,8 @@ def test_all_that_publish_makes_is_there_byte_for_byte(published_school: Path) -
 
 
 @pytest.mark.parametrize("slug", ["draft-biscuits", "coming-biscuits"])
-def test_what_is_not_out_has_pages_that_no_list_names(school: Path, slug: str) -> None:
-    site = site_of(read(school))
+def test_what_is_not_out_has_pages_that_no_list_names(as_written: Reading, slug: str) -> None:
+    site = site_of(as_written)
     for tree in (Tree.PUBLIC, Tree.SUBSCRIBERS):
         page = site.page(tree, f"recipes/{slug}.html")
         assert page is not None
@@ -74,8 +81,8 @@ def test_what_is_not_out_has_pages_that_no_list_names(school: Path, slug: str) -
     assert slug.encode() not in front.body
 
 
-def test_a_page_for_everyone_holds_nothing_that_is_for_subscribers(school: Path) -> None:
-    page = site_of(read(school)).page(Tree.PUBLIC, "recipes/draft-biscuits.html")
+def test_a_page_for_everyone_holds_nothing_that_is_for_subscribers(as_written: Reading) -> None:
+    page = site_of(as_written).page(Tree.PUBLIC, "recipes/draft-biscuits.html")
     assert page is not None
     assert canary("draft-biscuits", "step").encode() not in page.body
 
@@ -83,10 +90,10 @@ def test_a_page_for_everyone_holds_nothing_that_is_for_subscribers(school: Path)
 def test_faults_stand_in_the_place_of_one_page_and_the_others_live_on(school: Path) -> None:
     write_recipe(school, "open-biscuits", preparation="soft\n      - 10 g moonflower dust")
     site = site_of(read(school))
-    with pytest.raises(Stopped) as stopped:
+    with pytest.raises(NotMade) as problem:
         site.page(Tree.PUBLIC, "recipes/open-biscuits.html")
-    assert stopped.value.title == "Open biscuits"
-    assert [fault.code for fault in stopped.value.faults] == ["unknown-ingredient"]
+    assert problem.value.title == "Open biscuits"
+    assert [fault.code for fault in problem.value.faults] == ["unknown-ingredient"]
     assert site.page(Tree.PUBLIC, "recipes/teaser-biscuits.html")
     front = site.page(Tree.PUBLIC, "index.html")
     assert front is not None
@@ -106,12 +113,13 @@ def test_faults_stand_in_the_place_of_one_page_and_the_others_live_on(school: Pa
         "",
     ],
 )
-def test_an_address_of_nothing_leads_nowhere(school: Path, path: str) -> None:
-    reading = read(school)
-    assert site_of(reading).page(Tree.SUBSCRIBERS, path) is None
-    assert LivePictures(reading.bench.root, reading.bench.cache).cut(path) is None
-    assert theme_file(reading.bench, path) is None
-    assert card_asked(reading, LivePictures(reading.bench.root, reading.bench.cache), path) is None
+def test_an_address_of_nothing_leads_nowhere(as_written: Reading, path: str) -> None:
+    bench = as_written.bench
+    pictures = LivePictures(bench.root, bench.cache)
+    assert site_of(as_written).page(Tree.SUBSCRIBERS, path) is None
+    assert pictures.cut(path) is None
+    assert theme_file(bench, path) is None
+    assert card_asked(as_written, pictures, path) is None
 
 
 def test_without_a_site_file_there_is_no_site_until_it_is_mended(school: Path) -> None:
@@ -119,12 +127,11 @@ def test_without_a_site_file_there_is_no_site_until_it_is_mended(school: Path) -
     sound = site_file.read_text()
     site_file.write_text("name: [")
     reading = read(school)
-    with pytest.raises(Stopped) as stopped:
+    with pytest.raises(NotMade) as problem:
         site_of(reading).page(Tree.PUBLIC, "index.html")
-    assert stopped.value.faults[0].place.file == "content/site.yaml"
+    assert problem.value.faults[0].place.file == "content/site.yaml"
     site_file.write_text(sound)
-    reading.renewed()
-    read_all(reading)
+    read_again(reading)
     assert site_of(reading).page(Tree.PUBLIC, "index.html")
 
 
@@ -136,7 +143,9 @@ def test_a_theme_that_cannot_print_stops_its_pages_with_a_fault(school: Path) ->
     site_file = school / "content" / "site.yaml"
     site_file.write_text(site_file.read_text().replace("theme: oatcloth", "theme: shelf"))
     site = site_of(read(school))
-    with pytest.raises(Stopped) as stopped:
+    with pytest.raises(NotMade) as problem:
         site.page(Tree.PUBLIC, "index.html")
-    assert [fault.code for fault in stopped.value.faults] == ["theme-unusable"]
+    (fault,) = problem.value.faults
+    assert fault.code == "theme-unusable"
+    assert "output" not in fault.way_out, "what is true of a publish alone"
     assert site.page(Tree.PUBLIC, "recipes/open-biscuits.html")

@@ -8,11 +8,11 @@ import httpx
 import page
 import pytest
 
-from tests.desk.conftest import ServedDesk
+from tests.desk.running_desk import Running
 
 
 @pytest.fixture(scope="module")
-def client(served_desk: ServedDesk) -> Iterator[httpx.Client]:
+def client(served_desk: Running) -> Iterator[httpx.Client]:
     with httpx.Client(base_url=served_desk.address) as client:
         yield client
 

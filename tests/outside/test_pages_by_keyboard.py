@@ -143,7 +143,7 @@ def test_enter_and_space_open_and_shut_what_is_folded(kind: str, opened: Any) ->
 
 def test_space_ticks_and_enter_follows(opened: Any) -> None:
     tab = opened("recipe for subscribers")
-    box = tab.locator("main input[type=checkbox]:visible").first
+    box = tab.locator("main [data-tick] input[type=checkbox]:visible").first
     before = box.is_checked()
     box.press("Space")
     assert box.is_checked() != before

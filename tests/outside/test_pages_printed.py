@@ -65,7 +65,7 @@ def printed(
     context = browser.new_context(viewport={"width": 1280, "height": 900})
     page = context.new_page()
     page.goto((demo.subscribers / "recipes" / f"{recipe}.html").as_uri())
-    page.locator("input[type=checkbox]").first.check()
+    page.locator("[data-tick] input[type=checkbox]").first.check()
     page.emulate_media(media="print")
     seen = page.evaluate(SEEN_ON_PAPER, CONTROLS)
     page.pdf(path=file, format=paper)
