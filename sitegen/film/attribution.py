@@ -16,6 +16,8 @@ FAR_OF_IT = 20
 """The same where the amount is said to be 'of it'."""
 FAR_YIELD = 3
 """Words between 'makes' and how much."""
+FAR_AGAIN = 6
+"""Words between an amount and the same said again."""
 PEOPLE = frozenset({"people", "children", "men", "women"})
 LEAST_PLURAL = 3
 """Letters of a word below which its s is no ending."""
@@ -65,12 +67,16 @@ def _joined(
     """Amounts that are said as one: 'a cup and two tablespoons', 'a pound and 2 ounces'."""
     group: list[SpokenAmount] = []
     inherited: Mention | None = None
+    before: SpokenAmount | None = None
     for amount, mention in kept:
         if group and _goes_on(scene, group[-1], amount):
+            if before is not None and _is_again(before, group[0]):
+                group.clear()
             group.append(amount)
             continue
         if group:
             yield tuple(group), inherited
+            before = group[-1]
         group, inherited = [amount], mention
     if group:
         yield tuple(group), inherited
@@ -82,6 +88,12 @@ def _goes_on(scene: Scene, last: SpokenAmount, amount: SpokenAmount) -> bool:
     return is_joined and any(
         last.unit in units and amount.unit in units[units.index(last.unit) + 1 :] for units in FALLING_UNITS
     )
+
+
+def _is_again(before: SpokenAmount, amount: SpokenAmount) -> bool:
+    """'A spoon of ginger, a whole spoon, and half a teaspoon of salt': the second is the first said again."""
+    is_same = (before.span, before.unit) == (amount.span, amount.unit)
+    return is_same and amount.begin - before.end <= FAR_AGAIN
 
 
 def _mention_of(

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import sqrt
 
-from sitegen.film.marks import About
+from sitegen.film.marks import JOINTS, About
 from sitegen.film.names import LineKey, Mention
 from sitegen.film.phrases import Phrases
 from sitegen.film.sentences import Sentence
@@ -89,7 +89,7 @@ class Evidence:
             for feature, word in said.items():
                 about = sentence.about_at(word)
                 weight = _left(about, is_work, has_amount) * (SAID_BEFORE if feature in before else 1.0)
-                if not warned.isdisjoint(range(word - FAR_WARNING, word)):
+                if any(_is_warned(words, begin, word) for begin in warned):
                     weight *= WARNED
                 for step, own, is_first in self._by_feature.get(feature, ()):
                     row[step] += own * weight
@@ -170,6 +170,11 @@ def _of_mention(mention: Mention) -> Iterator[Feature]:
     for title in mention.name.components:
         yield ("component", title)
         yield ("title", title)
+
+
+def _is_warned(words: Sequence[str], warning: int, word: int) -> bool:
+    """'Do not let it sweat | and on to a rack with it': what is forbidden ends where a clause begins."""
+    return 0 < word - warning <= FAR_WARNING and JOINTS.isdisjoint(words[warning:word])
 
 
 def _left(about: About, is_work: bool, has_amount: bool) -> float:

@@ -43,6 +43,7 @@ class Mark:
 
     is_spent: whether work was asked for since, which was of it. since: the first word that it can be of.
     end: of its phrase. clause: where its clause begins, told by its subject; 0 where that is not heard.
+    until: the first word that it is of no more; 0 where its sentence does not tell.
     """
 
     word: int
@@ -51,11 +52,14 @@ class Mark:
     since: int = 0
     end: int = 0
     clause: int = 0
+    until: int = 0
 
     def reaches(self, word: int) -> bool:
         """Whether it is said near enough to another word of its sentence."""
         if self.about not in REACH:
             return True
+        if self.until and word >= self.until:
+            return False
         behind, before = REACH[self.about]
         return word >= self.since and -before <= word - self.word <= behind
 
@@ -64,6 +68,9 @@ class Mark:
         return self.clause > word or (self.about is About.ADVICE and self.word > word)
 
 
+AT_WORK = frozenset({"i", "i'm", "i've", "we", "we're", "we've"})
+GAS, FAR_OVEN = "gas", 6
+"""Words behind 'if' in which an oven is named."""
 LISTED = Mark(0, About.LIST)
 """Goes on from sentence to sentence, until work begins."""
 
@@ -96,13 +103,28 @@ def marks_in(
             before = words[index - 1] if index else ""
             if about is About.AHEAD and words[index] == "later" and before in known.minutes:
                 continue
+            if words[index] in CONDITIONS and _is_of_an_oven(words, index, known):
+                continue
             clause = max(known.relatives.within(words, index - CLAUSE, index), default=0)
             is_led_on = words[index] == "unless" or (words[index] in CONDITIONS and before in JOINTS)
             since = index if is_led_on else clause if about is About.ASIDE else 0
             if phrases is known.questions:
                 since = index - FAR_ASKER
             behind = index + phrases.at(words, index)
-            yield Mark(index, about, since=since, end=behind, clause=_clause(words, index))
+            is_postposed = words[index] in CONDITIONS and index > begin and before not in JOINTS
+            until = _work_again(words, index, end) if is_postposed else 0
+            yield Mark(index, about, since=since, end=behind, clause=_clause(words, index), until=until)
+
+
+def _is_of_an_oven(words: Sequence[str], index: int, known: SpokenWords) -> bool:
+    """'if you have no fan', 'if you are on gas': what follows is the same heat for another oven."""
+    ovens = known.fan | known.conventional | {GAS}
+    return not ovens.isdisjoint(words[index + 1 : index + FAR_OVEN])
+
+
+def _work_again(words: Sequence[str], index: int, end: int) -> int:
+    """'walnuts if that is what you have | and I am folding in half': where the talk is of the work again."""
+    return next((at for at in range(index, end - 1) if words[at] in JOINTS and words[at + 1] in AT_WORK), 0)
 
 
 def _clause(words: Sequence[str], index: int) -> int:

@@ -107,7 +107,9 @@ def _carried(mark: Mark, cut: Cut) -> Mark | None:
 
 
 def _is_list(words: Sequence[str], begin: int, end: int, known: SpokenWords) -> bool:
-    """Whether no work begins between two words."""
+    """Whether no work begins between two words, and nothing goes anywhere."""
     if known.fresh_starts.at(words, begin):
+        return False
+    if known.stages.any_in(words, begin, end):
         return False
     return not any(is_asked(words, index, known) for index in range(begin, end))

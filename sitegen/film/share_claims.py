@@ -15,6 +15,7 @@ from sitegen.film.names import LineKey
 from sitegen.film.number_words import PARTS
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import SpokenAmount
+from sitegen.film.spoken_numbers import spoken_numbers
 from sitegen.film.steps import FilmStep
 from sitegen.film.values import Finding, FindingKind
 from sitegen.film.words import tokens
@@ -60,16 +61,27 @@ def _taken(scene: Scene, one: Attributed) -> Finding | None:
     here, there = candidates(scene, amount.begin, mention)
     written = [(share, key, at) for key in here for share, at in _shares(scene, key)]
     others = [share for key in there for share, _ in _shares(scene, key)]
-    if amount.span.low in [*(share for share, _, _ in written), *others]:
-        return None
     is_other = bool(scene.about(amount.begin) & (About.AHEAD | About.BACK))
+    in_hand = [] if is_other else _in_hand(scene, amount, written)
+    is_elsewhere = amount.span.low in [*(share for share, _, _ in written), *others]
+    if is_elsewhere and (not in_hand or amount.span.low in [share for share, _, _ in in_hand]):
+        return None
     if not written:
-        whole = None if is_other or others else _used_whole(scene, one, here)
-        return _differs(scene, amount, *whole, certain=True) if whole is not None else None
-    share, key, at = written[0]
+        used = None if is_other or others else _parted(scene, one, here) or _used_whole(scene, one, here)
+        return _differs(scene, amount, *used, certain=True) if used is not None else None
+    share, key, at = (in_hand or written)[0]
     line = scene.recipe.components[key[0]].lines[key[1]]
-    sure = len({share for share, _, _ in written}) == 1
-    return _differs(scene, amount, name_of(line), share, at, sure and not is_other)
+    sure = len({share for share, _, _ in in_hand or written}) == 1
+    return _differs(scene, amount, name_of(line), share, at, sure and not is_other and not is_elsewhere)
+
+
+def _in_hand(
+    scene: Scene, amount: SpokenAmount, written: Sequence[tuple[Fraction, LineKey, Place]]
+) -> list[tuple[Fraction, LineKey, Place]]:
+    """Those of the step that was begun last."""
+    now = scene.step_at(amount.begin)
+    places = [reference.at for reference in now.step.references] if now is not None else []
+    return [one for one in written if one[2] in places]
 
 
 def _used_whole(scene: Scene, one: Attributed, keys: Sequence[LineKey]) -> tuple[str, Fraction, Place] | None:
@@ -90,10 +102,26 @@ def _used_whole(scene: Scene, one: Attributed, keys: Sequence[LineKey]) -> tuple
     return None
 
 
+def _parted(scene: Scene, one: Attributed, keys: Sequence[LineKey]) -> tuple[str, Fraction, Place] | None:
+    """What a line is of, the one part that the step's text takes, and where; None where that is said."""
+    now = scene.step_at(one.amount.begin)
+    if now is None or _is_of_one(scene, one):
+        return None
+    parts = [part.low for part in spoken_numbers(_prose(now)) if part.is_part]
+    for key in keys:
+        uses = [each for each in now.step.references if (now.component, each.line) == key]
+        if uses and len(parts) == 1 and parts != [one.amount.span.low]:
+            return name_of(scene.recipe.components[key[0]].lines[key[1]]), parts[0], uses[0].at
+    return None
+
+
 def _parts_something(step: FilmStep) -> bool:
     """Whether a step's text parts what no reference names: 'fold in half of this, then the rest'."""
-    prose = " ".join(part.text for part in step.step.prose if isinstance(part, Words))
-    return any(word in PARTS or word == REST for word in tokens(prose))
+    return any(word in PARTS or word == REST for word in _prose(step))
+
+
+def _prose(step: FilmStep) -> tuple[str, ...]:
+    return tokens(" ".join(part.text for part in step.step.prose if isinstance(part, Words)))
 
 
 def _is_of_one(scene: Scene, one: Attributed) -> bool:

@@ -31,6 +31,8 @@ FILLED = frozenset(
     }
 )
 """Words between a figure and a spoon."""
+OTHER = "other"
+"""The other half is what is left, and no figure."""
 HEARD_FOR = {"to": Fraction(2), "too": Fraction(2), "for": Fraction(4)}
 SPOONS = frozenset({"teaspoons", "tablespoons", "cups", "ounces"})
 """Before these, 'to' is what a recogniser writes for two, and 'for' for four."""
@@ -137,6 +139,8 @@ class _Reader:
             span = Span(mark.low, mark.high)
             return SpokenAmount(Said.TEMPERATURE, span, "gas", begin, mark.end, fan=False)
         number = number_at(self.words, begin)
+        if number is not None and number.is_part and self._word(begin - 1) == OTHER:
+            return None
         if number is not None:
             return self._measured(number, since)
         if word in HEARD_FOR and self._word(begin + 1) in SPOONS:

@@ -46,7 +46,8 @@ def time_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]
         if amount.what is not Said.TIME:
             continue
         about = scene.about_in_clause(amount.begin)
-        if about & (NOT_THIS_BAKE | About.BACK | About.AHEAD) or _is_limit(scene, amount):
+        is_ahead = bool(about & About.AHEAD) and not _is_told_at_once(scene, amount, frozenset())
+        if about & (NOT_THIS_BAKE | About.BACK) or is_ahead or _is_limit(scene, amount):
             continue
         if is_warned(scene, amount):
             continue
@@ -70,13 +71,14 @@ def _finding(scene: Scene, amount: SpokenAmount, times: Sequence[SpokenAmount]) 
     fitting = [written for written in own if written.works & works]
     fitting = fitting or [written for written in own if written.works]
     is_of_now = any(written.works & works for written in own)
+    works_near = works - {scene.known.works[LEAVE]} if is_of_now else works
     steps = _neighbours(scene, now)
     others = [*steps[1:], *([soon] if soon is not None and soon not in steps else [])]
     allowed = own + [
         written
         for step in others
         for written in times_of_step(step, scene.known)
-        if not is_of_now or written.works & works
+        if not is_of_now or written.works & works_near
     ]
     if any(_agrees(amount, written.span) for written in allowed) or _is_kept(scene, amount):
         return None

@@ -3,13 +3,15 @@
 import re
 import unicodedata
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from sitegen.film.values import Cue
 
 MARKS = frozenset(".!?")
 """What ends a sentence, where captions have any."""
+ENDS = MARKS | {"["}
+"""The same, and a noise that is told: '[timer]'."""
 HESITATIONS = frozenset({"um", "umm", "uh", "uhm", "er", "erm", "hm", "hmm", "mm", "mmm"})
 LONGEST_REPEAT = 40
 """Words that a rolling caption shows again at most."""
@@ -58,6 +60,8 @@ def heard_words(cues: Sequence[Cue]) -> tuple[Heard, ...]:
         if len(heard) > MOST_WORDS:
             break
         words = list(_words_of(cue))
+        if heard and _begins_with_noise(cue):
+            heard[-1] = replace(heard[-1], ends=True)
         before = [word.text for word in heard[-LONGEST_REPEAT:]]
         fresh = words[_shown_again(before, words, previous) :]
         letters = sum(word.letters for word in fresh)
@@ -117,7 +121,12 @@ def _words_of(cue: Cue) -> Iterator[_Written]:
         if part in "[]":
             is_noise = part == "["
         elif not _is_mark(part) and not is_noise and part not in HESITATIONS:
-            yield _Written(part, len(part) + 1, index + 1 < len(parts) and parts[index + 1] in MARKS)
+            yield _Written(part, len(part) + 1, index + 1 < len(parts) and parts[index + 1] in ENDS)
+
+
+def _begins_with_noise(cue: Cue) -> bool:
+    """'[timer]': whoever hears it begins anew."""
+    return cue.text.lstrip().startswith("[")
 
 
 def _shown_again(before: Sequence[str], words: Sequence[_Written], previous: int) -> int:

@@ -98,6 +98,7 @@ def test_a_slip_is_found_with_both_figures(
         ("whisk", "until smooth", "until smooth if it looks too thick add a tablespoon of milk"),
         ("sift", "now sift in", "last year i used four hundred grams of rye flour and now sift in"),
         ("soda", "and stop", "there is no baking powder in this and stop"),
+        ("chill", "that for two hours", "that it will be fine with a spoon of milk for two hours"),
         ("end", "that is that", "i made two hundred of these for a wedding with twenty kilos of flour"),
         ("end", "that is that", "for double you use three hundred grams of flour"),
         ("end", "that is that", "in the plum cake we had three hundred grams of caster sugar"),
@@ -204,6 +205,12 @@ def test_what_is_said_beside_is_let_pass_wherever_it_is_said(line: str) -> None:
         (
             "bake",
             "in at a hundred and fifty fan and after thirty five minutes they are done",
+            "Bay sponge",
+            "35 min",
+        ),
+        (
+            "bake",
+            "in they go at a hundred and fifty fan and that is going to be thirty five minutes",
             "Bay sponge",
             "35 min",
         ),
