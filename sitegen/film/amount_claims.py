@@ -16,6 +16,8 @@ from sitegen.kitchen.amounts import Amount
 from sitegen.kitchen.recipe import IngredientLine
 
 FAR_FOR = 3
+MANY = 6
+"""Of as many of a thing, one is said of one piece of the bake."""
 MOST_TIMES = Fraction(3)
 """Who has said an amount right, speaks of other bakes next or works at another step means something else by
 so many times it."""
@@ -128,7 +130,11 @@ def _is_more(scene: Scene, one: Attributed, mention: Mention) -> bool:
 
 
 def _is_of_a_piece(scene: Scene, one: Attributed, mention: Mention) -> bool:
-    """'fifty grams each': what a piece weighs is no amount of a line."""
+    """'fifty grams each', 'one blackcurrant to finish': what a piece weighs or has is no amount of a line."""
+    is_one = len(one.parts) == 1 and one.amount.what is Said.BARE and one.amount.span.high == 1
+    counts = [line.amount for key in mention.name.lines if (line := line_at(scene, key)).amount is not None]
+    if is_one and any(amount.unit == "" and amount.span.low >= MANY for amount in counts):
+        return True
     ends = {one.parts[-1].end, mention.end}
     return any(scene.words[end : end + 1] in (("each",), ("apiece",)) for end in ends)
 

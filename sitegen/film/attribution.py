@@ -24,6 +24,8 @@ LEAST_PLURAL = 3
 IMPLIED_GRAMS = 10
 """From here on a bare figure beside an ingredient is meant in grams: 'butter, a hundred and thirty'."""
 OF_THEM = frozenset({"it", "them", "these", "those", "that", "this"})
+POINTING = frozenset({"that's", "it's", "weighs"})
+METRIC_WEIGHTS = frozenset({"g", "kg"})
 CONVERTED = frozenset({"is", "or", "that's", "which", "about"})
 """Words with which the same amount is said again in other units."""
 FALLING_UNITS = (
@@ -112,6 +114,8 @@ def _mention_of(
             return before, True
     if behind is not None:
         return behind, True
+    if before is None and _points_back(scene, first):
+        before = _far_before(scene, first, found)
     if before is None:
         return None, False
     gap = first.begin - before.end
@@ -147,6 +151,12 @@ def _of_them(scene: Scene, amount: SpokenAmount) -> bool:
     """'three of them', '180 grams of it'."""
     behind = scene.words[amount.end : amount.end + 2]
     return len(behind) == 2 and behind[0] == "of" and behind[1] in OF_THEM
+
+
+def _points_back(scene: Scene, amount: SpokenAmount) -> bool:
+    """'I have unwrapped a pack and a half, so that is three hundred grams': of what was named last."""
+    is_metric = amount.what is Said.MEASURE and amount.unit in METRIC_WEIGHTS
+    return is_metric and not POINTING.isdisjoint(scene.words[max(0, amount.begin - 1) : amount.begin])
 
 
 def _far_before(scene: Scene, amount: SpokenAmount, found: Sequence[Attributed]) -> Mention | None:

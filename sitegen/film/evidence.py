@@ -88,6 +88,8 @@ class Evidence:
             heard_here: set[Feature] = set()
             for feature, word in said.items():
                 about = sentence.about_at(word)
+                if feature[0] == "amount" and about & NOT_THE_WORK:
+                    continue
                 weight = _left(about, is_work, has_amount) * (SAID_BEFORE if feature in before else 1.0)
                 if any(_is_warned(words, begin, word) for begin in warned):
                     weight *= WARNED
@@ -148,6 +150,8 @@ def _of_amount(amount: SpokenAmount, norms: Sequence[str]) -> Iterator[Feature]:
     elif amount.what is Said.TEMPERATURE:
         yield ("heat", "")
         yield ("degrees", amount.span.low)
+    elif amount.what is Said.MEASURE:
+        yield ("amount", (amount.unit, amount.span.low))
     elif amount.is_part and is_fill(amount, norms):
         yield ("full", "")
     elif amount.is_part:

@@ -19,6 +19,8 @@ from sitegen.kitchen.ovens import OvenOutOfRange, read_oven
 from sitegen.kitchen.temperatures import celsius_of
 
 OVEN = "oven"
+SET = {("set", "to"), ("set", "at"), ("is", "at"), ("it's", "at")}
+"""Before a bare figure of an oven that was named further back."""
 OVEN_WORDS = frozenset({"oven", "bake", "preheat", "fan", "shelf", "conventional"})
 NEAR_OVEN_WORDS = 10
 LOWEST_OVEN_C = 90
@@ -61,7 +63,7 @@ def _is_bare_oven(scene: Scene, one: Attributed) -> bool:
     if not 100 <= amount.span.low <= 500 or amount.span.low % 5 or one.mention is not None or amount.is_part:
         return False
     about = scene.words[max(0, amount.begin - 6) : amount.end + 4]
-    return "oven" in about
+    return OVEN in about or tuple(scene.words[max(0, amount.begin - 2) : amount.begin]) in SET
 
 
 def _finding(scene: Scene, amount: SpokenAmount, sure: bool) -> Finding | None:

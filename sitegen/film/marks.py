@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from enum import Flag, auto
 
 from sitegen.film.phrases import Phrases
+from sitegen.film.spoken_numbers import number_at
 from sitegen.film.vocabulary import SpokenWords
 
 CONDITIONS = frozenset({"if", "say", "suppose", "unless", "should"})
@@ -69,6 +70,8 @@ class Mark:
 
 
 AT_WORK = frozenset({"i", "i'm", "i've", "we", "we're", "we've"})
+FAR_CALLED, FAR_FIGURE = 3, 3
+"""Words between who says so and that he does; and of a figure with its unit before."""
 GAS, FAR_OVEN = "gas", 6
 """Words behind 'if' in which an oven is named."""
 LISTED = Mark(0, About.LIST)
@@ -106,14 +109,24 @@ def marks_in(
             if words[index] in CONDITIONS and _is_of_an_oven(words, index, known):
                 continue
             clause = max(known.relatives.within(words, index - CLAUSE, index), default=0)
-            is_led_on = words[index] == "unless" or (words[index] in CONDITIONS and before in JOINTS)
+            begins = words[index] in CONDITIONS or about is About.ASIDE
+            is_led_on = words[index] == "unless" or (begins and before in JOINTS)
             since = index if is_led_on else clause if about is About.ASIDE else 0
             if phrases is known.questions:
                 since = index - FAR_ASKER
             behind = index + phrases.at(words, index)
-            is_postposed = words[index] in CONDITIONS and index > begin and before not in JOINTS
-            until = _work_again(words, index, end) if is_postposed else 0
-            yield Mark(index, about, since=since, end=behind, clause=_clause(words, index), until=until)
+            is_condition = words[index] in CONDITIONS
+            yield Mark(
+                index,
+                about,
+                is_spent=is_condition and _is_behind_figure(words, index),
+                since=since,
+                end=behind,
+                clause=_clause(words, index),
+                until=_until(words, index, begin, end, known)
+                if is_condition
+                else _called(words, behind, known),
+            )
 
 
 def _is_of_an_oven(words: Sequence[str], index: int, known: SpokenWords) -> bool:
@@ -122,9 +135,27 @@ def _is_of_an_oven(words: Sequence[str], index: int, known: SpokenWords) -> bool
     return not ovens.isdisjoint(words[index + 1 : index + FAR_OVEN])
 
 
-def _work_again(words: Sequence[str], index: int, end: int) -> int:
-    """'walnuts if that is what you have | and I am folding in half': where the talk is of the work again."""
+def _until(words: Sequence[str], index: int, begin: int, end: int, known: SpokenWords) -> int:
+    """Where a condition is over: 'walnuts if that is what you have | and I am folding'; 0 for unknown."""
+    closed = known.closed_conditions.at(words, index)
+    if closed:
+        return index + closed
+    if index == begin or words[index - 1] in JOINTS:
+        return 0
     return next((at for at in range(index, end - 1) if words[at] in JOINTS and words[at + 1] in AT_WORK), 0)
+
+
+def _called(words: Sequence[str], behind: int, known: SpokenWords) -> int:
+    """'six ounces my mother would have said | two teaspoons': where what others call a figure is over."""
+    for index in known.called_so.within(words, behind, behind + FAR_CALLED):
+        if _is_behind_figure(words, behind - 1) or _is_behind_figure(words, behind):
+            return index + known.called_so.at(words, index)
+    return 0
+
+
+def _is_behind_figure(words: Sequence[str], index: int) -> bool:
+    """Whether a figure and its unit stand right before a word."""
+    return any(number_at(words, at) is not None for at in range(max(0, index - FAR_FIGURE), index - 1))
 
 
 def _clause(words: Sequence[str], index: int) -> int:

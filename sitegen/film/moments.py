@@ -9,7 +9,7 @@ from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.sentences import Sentence
 from sitegen.film.steps import FilmStep
 
-LEAST_MATCH, LEAST_ALONE = 1.4, 0.6
+LEAST_MATCH, LEAST_ALONE = 1.15, 0.6
 """What a sentence must have in common with a step to begin it: with half of the next one's, and alone."""
 NO_MATCH = Match((), ())
 OF_FIRST, MOST_FIRST = 1.0, 2.0

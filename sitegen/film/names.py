@@ -108,6 +108,7 @@ class _Builder:
         self._known = known
         self._rows: set[str] = set()
         self._quiet: set[str] = set()
+        self._quiet_rows: set[str] = set()
 
     def take_component(self, number: int, component: Component) -> None:
         titles = [(component.title, frozenset[LineKey]())]
@@ -126,7 +127,7 @@ class _Builder:
             for line in _ingredient_lines(base):
                 for choice in line.choices:
                     self._quiet.update(self._letters(choice.name))
-                    self._rows.add(choice.ingredient)
+                    self._quiet_rows.add(choice.ingredient)
         for text in _prose_of(recipe):
             norms = self._known.norms(tokens(text))
             for begin in range(len(norms)):
@@ -136,13 +137,15 @@ class _Builder:
                     self._quiet.add(letters)
 
     def take_larder(self) -> None:
+        """What no line has; what is no news is named too, so that icing sugar is not taken for 'sugar'."""
         for row in self._larder.ingredients:
             if row.key in self._rows:
                 continue
             for name in _names_of(row):
                 for letters in self._letters(name):
-                    if letters not in self.names and letters not in self._quiet:
-                        self.names[letters] = Name(row=row.key)
+                    if letters not in self.names:
+                        is_quiet = row.key in self._quiet_rows or letters in self._quiet
+                        self.names[letters] = Name(row="" if is_quiet else row.key)
 
     def _take_line(self, key: LineKey, line: IngredientLine) -> None:
         lines = frozenset({key})

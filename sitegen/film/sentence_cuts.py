@@ -15,7 +15,7 @@ LEAST_WORDS = 3
 LONG_SENTENCE = 14
 """Words after which a weaker sign begins a new sentence."""
 SHORT_SENTENCE, MIDDLING_SENTENCE = 5, 9
-LED_ON = {"then": 12, "so": 3}
+LED_ON = {"then": 12, "so": 4}
 """Words behind an 'if', or behind 'making double', within which these lead on to what it is about."""
 OBJECTS = frozenset({"it", "them", "that", "this", "these", "those"})
 LETTING = frozenset({"let", "make", "help", "watch", "have", "leave", "see", "lets", "makes", "helps"})
@@ -88,8 +88,10 @@ def sentence_cuts(heard: Sequence[Heard], words: Sequence[str], known: SpokenWor
             yield Cut(0, Sign.STRONG)
             opened = known.openers.at(words, 0)
             continue
-        if words[index] in CONDITIONS or known.other_batches.at(words, index):
+        if words[index] in CONDITIONS:
             condition = index
+        elif other_batch := known.other_batches.at(words, index):
+            condition = index + other_batch - 1
         is_ended = heard[index - 1].ends or word.pause_s >= PAUSE_S
         sign = _sign(words, index, known) if index >= opened else Sign.NONE
         if index - condition <= LED_ON.get(words[index], -1):

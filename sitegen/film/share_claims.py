@@ -7,7 +7,7 @@ from fractions import Fraction
 from sitegen.faults import Place
 from sitegen.film.amount_claims import candidates
 from sitegen.film.amount_distance import name_of
-from sitegen.film.attribution import Attributed
+from sitegen.film.attribution import OF_THEM, Attributed
 from sitegen.film.evidence import is_fill
 from sitegen.film.figures import number_text
 from sitegen.film.marks import NOT_THIS_BAKE, About
@@ -56,7 +56,9 @@ def _fill(scene: Scene, amount: SpokenAmount) -> Finding | None:
 def _taken(scene: Scene, one: Attributed) -> Finding | None:
     """'a third of the batter', where the recipe says how much of it is taken here."""
     mention, amount = one.mention, one.amount
-    if mention is None or not one.sure or not mention.name.lines:
+    if mention is None:
+        return _taken_of_it(scene, amount)
+    if not one.sure or not mention.name.lines:
         return None
     here, there = candidates(scene, amount.begin, mention)
     written = [(share, key, at) for key in here for share, at in _shares(scene, key)]
@@ -73,6 +75,23 @@ def _taken(scene: Scene, one: Attributed) -> Finding | None:
     line = scene.recipe.components[key[0]].lines[key[1]]
     sure = len({share for share, _, _ in in_hand or written}) == 1
     return _differs(scene, amount, name_of(line), share, at, sure and not is_other and not is_elsewhere)
+
+
+def _taken_of_it(scene: Scene, amount: SpokenAmount) -> Finding | None:
+    """'what goes in now is a third of it': doubtful, and of the one share that the step in hand has."""
+    now = scene.step_at(amount.begin)
+    behind = scene.words[amount.end : amount.end + 2]
+    if now is None or len(behind) < 2 or behind[0] != "of" or behind[1] not in OF_THEM:
+        return None
+    shares = [
+        (each.share, scene.recipe.components[now.component].lines[each.line], each.at)
+        for each in now.step.references
+        if 0 < each.share < 1 and each.line is not None
+    ]
+    if len(shares) != 1 or shares[0][0] == amount.span.low or scene.about(amount.begin):
+        return None
+    share, line, at = shares[0]
+    return _differs(scene, amount, name_of(line), share, at, certain=False)
 
 
 def _in_hand(

@@ -2,17 +2,21 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil, floor
 
 from sitegen.film.spoken_numbers import number_at
 from sitegen.film.vocabulary import SpokenWords
 from sitegen.film.words import tokens
 from sitegen.kitchen.method import Reference, RefKind, Step, Words
-from sitegen.kitchen.recipe import Recipe
+from sitegen.kitchen.recipe import Component, Recipe
 
 OF_LINE, OF_COMPONENT, OF_WORK, OF_FIRST_WORK, OF_WORD, OF_UNTIL = 1.6, 1.2, 1.1, 0.8, 0.8, 0.6
-OF_PART = 0.8
+OF_PART, OF_AMOUNT = 0.8, 0.8
 OF_TITLE, OF_OVEN, OF_FULL, OF_TIME, OF_SAME = 0.5, 1.2, 1.4, 0.3, 1.3
 """What a thing in common weighs, before it is shared among the steps that have it. Tuned on films."""
+SHORT_RANGE_MIN = 6
+"""Of 38 to 44 minutes any may be said; of a longer range, mostly its ends."""
 FEW = 3
 """A step that begins with no more things than these is known by its time as well."""
 REST = ("rest", "")
@@ -68,6 +72,7 @@ def step_features(recipe: Recipe, film_step: FilmStep, known: SpokenWords) -> St
     for part in step.prose:
         if isinstance(part, Reference):
             _take_reference(found, part, film_step.component)
+            _take_amount(found, part, component)
             continue
         for text in _sentences_of(part.text):
             for word in known.norms(tokens(text)):
@@ -119,6 +124,13 @@ def _take_reference(found: _Features, reference: Reference, component: int) -> N
         found.take(("degrees", reference.amount.span.low), OF_SAME)
 
 
+def _take_amount(found: _Features, reference: Reference, component: Component) -> None:
+    """How much there is of what a step takes: 'icing sugar next | five hundred grams'."""
+    line = component.lines[reference.line] if reference.line is not None else None
+    if line is not None and line.amount is not None:
+        found.take(("amount", (line.amount.unit, line.amount.span.low)), OF_AMOUNT)
+
+
 def _sentences_of(text: str) -> list[str]:
     """A run of prose at its full stops, which stay where they stand."""
     parts = text.split(".")
@@ -126,9 +138,11 @@ def _sentences_of(text: str) -> list[str]:
 
 
 def times_of(step: Step, known: SpokenWords) -> Iterator[object]:
-    """The minutes that a step names, both ends of a range: of its wait, and of its text."""
+    """The minutes that a step names: of its wait, of a short range each, and of its text."""
     if step.wait_min:
-        yield from {step.wait_min.low, step.wait_min.high}
+        low, high = step.wait_min.low, step.wait_min.high
+        between = range(ceil(low), floor(high) + 1) if high - low <= SHORT_RANGE_MIN else ()
+        yield from {low, high, *map(Fraction, between)}
     prose = tokens(" ".join(part.text for part in step.prose if isinstance(part, Words)))
     for index in range(len(prose)):
         number = number_at(prose, index)

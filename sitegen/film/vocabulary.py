@@ -69,6 +69,8 @@ class SpokenWords:
     subjects: Phrases
     behind_and: Phrases
     fresh_starts: Phrases
+    closed_conditions: Phrases
+    called_so: Phrases
     strong_listing: Phrases
     leads_up: frozenset[str]
     adding: Phrases

@@ -65,6 +65,8 @@ class SpokenFile(FileModel):
     behind_and: list[str]
     fresh_starts: list[str]
     stages: list[str]
+    closed_conditions: list[str]
+    called_so: list[str]
     subjects: list[str]
     strong_listing: list[str]
     leads_up: list[str]
@@ -135,6 +137,8 @@ def spoken_words() -> SpokenWords:
         subjects=Phrases.of(file.subjects),
         behind_and=Phrases.of([*file.stages, *file.behind_and]),
         fresh_starts=Phrases.of(file.fresh_starts),
+        closed_conditions=Phrases.of(file.closed_conditions),
+        called_so=Phrases.of(file.called_so),
         strong_listing=Phrases.of(file.strong_listing),
         leads_up=frozenset(file.leads_up),
         adding=Phrases.of(file.adding, stem),
