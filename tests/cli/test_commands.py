@@ -146,15 +146,12 @@ def test_publish_refuses_errors_with_1_and_shows_them(run: Run, school: Path) ->
     assert not (school / "output").exists()
 
 
-@pytest.mark.parametrize("jobs", ["1", "2"])
-def test_publish_without_the_press_library_ends_with_3_and_names_the_package(
-    run: Run, school: Path, jobs: str
-) -> None:
+def test_publish_without_the_press_library_ends_with_3_and_names_the_package(run: Run, school: Path) -> None:
     """A module of that name that fails as the real one does where Pango is missing."""
     fake = school / "fake"
     fake.mkdir()
     (fake / "weasyprint.py").write_text("raise OSError(\"cannot load library 'libpango-1.0-0'\")\n")
-    ran = run(school, "publish", "--on", "2026-07-15", "--jobs", jobs, PYTHONPATH=f"{fake}:{PROJECT}")
+    ran = run(school, "publish", "--on", "2026-07-15", "--jobs", "2", PYTHONPATH=f"{fake}:{PROJECT}")
     assert ran.returncode == 3
     for word in ("libpango-1.0-0", "apt-get install", "dnf install", "brew install"):
         assert word in ran.stderr

@@ -46,7 +46,7 @@ def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @settings(
-    max_examples=4,
+    max_examples=3,
     phases=(Phase.explicit, Phase.generate),
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
