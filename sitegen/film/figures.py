@@ -8,6 +8,8 @@ from sitegen.kitchen.method import OvenSetting
 _SCALES = {"celsius": "C", "fahrenheit": "F"}
 _KILO_G = Fraction(1000)
 _HOUR_MIN = 60
+KEEPING_UNITS = (("months", 43200, 1), ("weeks", 10080, 2), ("days", 1440, 1))
+"""How much of it is the least that is told in it."""
 
 
 def number_text(value: Fraction) -> str:
@@ -43,6 +45,15 @@ def minutes_text(span: Span) -> str:
     hours, minutes = divmod(span.low, _HOUR_MIN)
     texts = [f"{hours} h" if hours else "", f"{number_text(minutes)} min" if minutes else ""]
     return " ".join(text for text in texts if text)
+
+
+def keeping_text(span: Span) -> str:
+    """'12 h', '10 days', '3 weeks', '2 months', of minutes."""
+    for title, minutes, least in KEEPING_UNITS:
+        if span.low >= least * minutes and not span.low % minutes and not span.high % minutes:
+            unit = title if span.high != minutes else title.removesuffix("s")
+            return f"{span_text(span.times(Fraction(1, minutes)))} {unit}"
+    return minutes_text(span)
 
 
 def heat_text(span: Span, scale: str, fan: bool | None) -> str:

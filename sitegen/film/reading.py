@@ -8,6 +8,7 @@ from sitegen.film.attribution import Attributed, attributed
 from sitegen.film.evidence import Evidence
 from sitegen.film.goes_claims import goes_findings
 from sitegen.film.heat_claims import heat_findings
+from sitegen.film.keeping_claims import keeping_findings
 from sitegen.film.lists import with_lists
 from sitegen.film.moments import found_steps
 from sitegen.film.name_claims import added_findings, unsaid_findings
@@ -101,6 +102,7 @@ def _said_otherwise(scene: Scene, said: Sequence[Attributed]) -> Iterable[Findin
     yield from share_findings(scene, said)
     yield from heat_findings(scene, said)
     yield from time_findings(scene, said)
+    yield from keeping_findings(scene, said)
     yield from goes_findings(scene, said)
     yield from yield_findings(scene, said)
     yield from added_findings(scene, said)

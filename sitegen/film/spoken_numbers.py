@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from sitegen.film.number_words import UNITS
 from sitegen.film.spoken_values import value_at
 from sitegen.film.whole_numbers import Value, word_at
 
@@ -57,7 +58,7 @@ def number_at(words: Sequence[str], begin: int) -> SpokenNumber | None:
     first = value_at(words, begin)
     if first is None:
         return None
-    second = _second(words, first)
+    second = None if _is_counted(words, begin, first) else _second(words, first)
     if second is None:
         whole = (
             SpokenNumber(first.whole.value, first.whole.value, begin, first.whole.end)
@@ -66,6 +67,11 @@ def number_at(words: Sequence[str], begin: int) -> SpokenNumber | None:
         )
         return SpokenNumber(first.value, first.value, begin, first.end, first.is_part, whole)
     return SpokenNumber(first.value, second.value, begin, second.end, first.is_part and second.is_part)
+
+
+def _is_counted(words: Sequence[str], begin: int, first: Value) -> bool:
+    """'one two three seconds': whoever counts aloud names no range."""
+    return UNITS.get(word_at(words, begin - 1)) == first.value - 1 and first.value > 1
 
 
 def _between(words: Sequence[str], begin: int) -> SpokenNumber | None:

@@ -21,6 +21,7 @@ class SpokenWords:
     may_be: Mapping[str, tuple[str, ...]] = field(hash=False)
     units: Mapping[str, str] = field(hash=False)
     minutes: Mapping[str, Fraction] = field(hash=False)
+    keeping_places: Mapping[str, str] = field(hash=False)
     works: Mapping[str, int] = field(hash=False)
     work_phrases: Mapping[tuple[str, ...], int] = field(hash=False)
     money: frozenset[str]

@@ -23,6 +23,7 @@ class SpokenFile(FileModel):
     may_be_heard_as: dict[str, list[str]]
     units: dict[str, list[str]]
     minutes: dict[str, list[str]]
+    keeping_places: dict[str, list[str]]
     money: list[str]
     paying: list[str]
     celsius: list[str]
@@ -86,6 +87,7 @@ def spoken_words() -> SpokenWords:
         heard_as={stem(word): stem(plain(name)) for word, name in _turned(file.heard_as).items()},
         may_be={name: tuple(heard) for name, heard in file.may_be_heard_as.items()},
         units=_turned(file.units),
+        keeping_places=_turned(file.keeping_places),
         minutes={word: Fraction(length) for word, length in _turned(file.minutes).items()},
         works={stem(word): number for number, word in _works(file.works) if " " not in word},
         work_phrases={

@@ -254,6 +254,18 @@ def test_the_certain_stand_before_what_is_perhaps_so() -> None:
     assert certain == sorted(certain, reverse=True)
 
 
+def test_how_long_it_keeps_is_held_against_the_place_that_is_named() -> None:
+    (finding,) = film(end="and the custard is fine in the fridge for two weeks").findings
+    assert (finding.kind, finding.said, finding.written, finding.certain) == (
+        "time",
+        "2 weeks",
+        "2 days",
+        False,
+    )
+    assert told(film(end="and the custard is fine in the fridge for two days")) == []
+    assert told(film(end="we were away for three weeks and the fridge was empty")) == []
+
+
 def test_advice_right_behind_a_slip_leaves_it_in_doubt() -> None:
     (finding,) = film(chill="and into the fridge for six hours you can leave it if you like").findings
     assert (finding.about, finding.said, finding.certain) == ("Bay custard", "6 h", False)
