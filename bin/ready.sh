@@ -3,6 +3,8 @@
 
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 cd "$root"
+# Some machines forbid Python to keep what it has compiled: then every process compiles all that it imports.
+unset PYTHONDONTWRITEBYTECODE
 venv="$root/.venv"
 SECONDS=0
 last_mark=0
