@@ -104,7 +104,7 @@ def _mention_of(
     first, last = parts[0], parts[-1]
     behind = scene.named_behind(last.end)
     before = None if _is_yield(scene, first) else _before(scene, first, found)
-    if _of_them(scene, last):
+    if is_of_them(scene, last):
         before = before or _far_before(scene, first, found)
         if before is not None:
             return before, True
@@ -147,7 +147,7 @@ def _counts_something(scene: Scene, amount: SpokenAmount) -> bool:
     )
 
 
-def _of_them(scene: Scene, amount: SpokenAmount) -> bool:
+def is_of_them(scene: Scene, amount: SpokenAmount) -> bool:
     """'three of them', '180 grams of it'."""
     behind = scene.words[amount.end : amount.end + 2]
     return len(behind) == 2 and behind[0] == "of" and behind[1] in OF_THEM

@@ -7,7 +7,7 @@ from fractions import Fraction
 from sitegen.faults import Place
 from sitegen.film.amount_claims import candidates
 from sitegen.film.amount_distance import name_of
-from sitegen.film.attribution import OF_THEM, Attributed
+from sitegen.film.attribution import Attributed, is_of_them
 from sitegen.film.evidence import is_fill
 from sitegen.film.figures import number_text
 from sitegen.film.marks import NOT_THIS_BAKE, About
@@ -80,8 +80,7 @@ def _taken(scene: Scene, one: Attributed) -> Finding | None:
 def _taken_of_it(scene: Scene, amount: SpokenAmount) -> Finding | None:
     """'what goes in now is a third of it': doubtful, and of the one share that the step in hand has."""
     now = scene.step_at(amount.begin)
-    behind = scene.words[amount.end : amount.end + 2]
-    if now is None or len(behind) < 2 or behind[0] != "of" or behind[1] not in OF_THEM:
+    if now is None or not is_of_them(scene, amount):
         return None
     shares = [
         (each.share, scene.recipe.components[now.component].lines[each.line], each.at)
