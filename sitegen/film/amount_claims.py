@@ -115,11 +115,9 @@ def _said_right(scene: Scene, key: LineKey, one: Attributed, said: Sequence[Attr
 
 def _is_in_hand(scene: Scene, one: Attributed, key: LineKey) -> bool:
     """Whether the step in hand, or the next, uses a line."""
-    steps = (scene.step_at(one.amount.begin), scene.next_step(one.amount.begin))
     return any(
         step.component == key[0] and any(reference.line == key[1] for reference in step.step.references)
-        for step in steps
-        if step is not None
+        for step in scene.steps_about(one.amount.begin)
     )
 
 
@@ -145,8 +143,7 @@ def candidates(scene: Scene, word: int, mention: Mention) -> tuple[list[LineKey]
     A whole name means its own lines where the component in hand has one of them.
     """
     lines, full = mention.name.lines, mention.name.full
-    steps = (scene.step_at(word), scene.next_step(word))
-    in_hand = [*_said_to_be_for(scene, mention), *(step.component for step in steps if step is not None)]
+    in_hand = [*_said_to_be_for(scene, mention), *(step.component for step in scene.steps_about(word))]
     for number in in_hand:
         here = [key for key in sorted(lines) if key[0] == number]
         whole = [key for key in here if key in full]

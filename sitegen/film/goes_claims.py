@@ -9,12 +9,11 @@ from sitegen.film.repairs import is_warned
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import Said, SpokenAmount
 from sitegen.film.spoken_numbers import number_at
-from sitegen.film.steps import FilmStep
+from sitegen.film.steps import FilmStep, words_of
 from sitegen.film.values import Finding, FindingKind
 from sitegen.film.vocabulary import SpokenWords
-from sitegen.film.words import tokens
 from sitegen.kitchen.amounts import Span
-from sitegen.kitchen.method import Step, Words
+from sitegen.kitchen.method import Step
 
 INTO = frozenset({"in", "into", "over"})
 FAR_IN = 3
@@ -29,9 +28,7 @@ def goes_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]
             continue
         if scene.about_in_clause(amount.begin) & (NOT_THIS_BAKE | About.BACK) or is_warned(scene, amount):
             continue
-        near = [
-            step for step in (scene.step_at(amount.begin), scene.next_step(amount.begin)) if step is not None
-        ]
+        near = scene.steps_about(amount.begin)
         written = [(step, span) for step in near for span in _written(step.step, scene.known)]
         if written and not any(_agrees(amount.span, span) for _, span in written):
             yield _differs(scene, amount, *written[0])
@@ -46,7 +43,7 @@ def _is_of_goes(scene: Scene, amount: SpokenAmount) -> bool:
 
 def _written(step: Step, known: SpokenWords) -> Iterator[Span]:
     """The numbers of goes in a step's text."""
-    prose = tokens(" ".join(part.text for part in step.prose if isinstance(part, Words)))
+    prose = words_of(step)
     for index in range(1, len(prose)):
         number = number_at(prose, index) if prose[index - 1] in INTO else None
         if number is not None and number.end < len(prose) and prose[number.end] in known.goes:

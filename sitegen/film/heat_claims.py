@@ -67,9 +67,7 @@ def _is_bare_oven(scene: Scene, one: Attributed) -> bool:
 
 
 def _finding(scene: Scene, amount: SpokenAmount, sure: bool) -> Finding | None:
-    now, soon = scene.step_at(amount.begin), scene.next_step(amount.begin)
-    near = [step for step in (now, soon) if step is not None]
-    here = [written for step in near for written in _of_step(scene, step)]
+    here = [written for step in scene.steps_about(amount.begin) for written in _of_step(scene, step)]
     later = [written for step in steps_of(scene.recipe) for written in _of_step(scene, step)]
     is_oven = _is_of_oven(scene, amount) or (bool(here) and all(written.is_oven for written in here))
     if any(_agrees(amount, written) for written in here):

@@ -22,14 +22,11 @@ FAR_PLACE = 8
 
 def keeping_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]:
     """Every time in the fridge, the freezer or the room that no component keeps; doubtful, all of them."""
-    for one in said:
-        amount = one.amount
-        if not is_of_keeping(scene, amount) or scene.about_in_clause(amount.begin) & (
-            About.ASIDE | About.OTHER_BATCH
-        ):
+    kept = [each for component in scene.recipe.components for each in component.keeping]
+    for amount in [one.amount for one in said]:
+        place = keeping_place(scene, amount)
+        if not place or scene.about_in_clause(amount.begin) & (About.ASIDE | About.OTHER_BATCH):
             continue
-        place = _place(scene, amount)
-        kept = [each for component in scene.recipe.components for each in component.keeping]
         if any(_agrees(amount.span, each.hours) for each in kept):
             continue
         found = _in_hand(scene, amount, place)
@@ -46,13 +43,13 @@ def keeping_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Findi
             )
 
 
-def is_of_keeping(scene: Scene, amount: SpokenAmount) -> bool:
-    """'in the fridge it will go three days': a time of days beside a place."""
-    if amount.what is not Said.TIME or amount.span.low < DAY_MIN or not _place(scene, amount):
-        return False
+def keeping_place(scene: Scene, amount: SpokenAmount) -> str:
+    """'in the fridge it will go three days': where, for a time of days; '' for what tells no keeping."""
+    if amount.what is not Said.TIME or amount.span.low < DAY_MIN:
+        return ""
     waits = [step.wait_min for component in scene.recipe.components for step in component.steps]
     is_night = any(wait is not None and wait.high >= LONG_WAIT_MIN for wait in waits)
-    return amount.span.low > DAY_MIN or not is_night
+    return _place(scene, amount) if amount.span.low > DAY_MIN or not is_night else ""
 
 
 def _place(scene: Scene, amount: SpokenAmount) -> str:

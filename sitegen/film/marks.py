@@ -35,6 +35,12 @@ CLAUSE = 12
 """Words behind 'which' that are of its clause: 'a spoon of rum | which is how we do it at christmas'."""
 FAR_ASKER = 2
 """Words before 'asks about' that are of who asks."""
+AT_WORK = frozenset({"i", "i'm", "i've", "we", "we're", "we've"})
+"""With these, behind 'and', the talk is of the work again."""
+FAR_CALLED, FAR_FIGURE = 3, 3
+"""Words between who says so and that he does; and of a figure with its unit before."""
+GAS, FAR_OVEN = "gas", 6
+"""Words behind 'if' in which an oven is named."""
 NOT_THIS_BAKE = About.ASIDE | About.ADVICE | About.OTHER_BATCH
 
 
@@ -69,11 +75,6 @@ class Mark:
         return self.clause > word or (self.about is About.ADVICE and self.word > word)
 
 
-AT_WORK = frozenset({"i", "i'm", "i've", "we", "we're", "we've"})
-FAR_CALLED, FAR_FIGURE = 3, 3
-"""Words between who says so and that he does; and of a figure with its unit before."""
-GAS, FAR_OVEN = "gas", 6
-"""Words behind 'if' in which an oven is named."""
 LISTED = Mark(0, About.LIST)
 """Goes on from sentence to sentence, until work begins."""
 
@@ -106,16 +107,17 @@ def marks_in(
             before = words[index - 1] if index else ""
             if about is About.AHEAD and words[index] == "later" and before in known.minutes:
                 continue
-            if words[index] in CONDITIONS and _is_of_an_oven(words, index, known):
+            is_condition = words[index] in CONDITIONS
+            if is_condition and _is_of_an_oven(words, index, known):
                 continue
             clause = max(known.relatives.within(words, index - CLAUSE, index), default=0)
-            begins = words[index] in CONDITIONS or about is About.ASIDE
+            begins = is_condition or about is About.ASIDE
             is_led_on = words[index] == "unless" or (begins and before in JOINTS)
             since = index if is_led_on else clause if about is About.ASIDE else 0
             if phrases is known.questions:
                 since = index - FAR_ASKER
             behind = index + phrases.at(words, index)
-            is_condition = words[index] in CONDITIONS
+            until = _until(words, index, begin, end, known) if is_condition else _called(words, behind, known)
             yield Mark(
                 index,
                 about,
@@ -123,9 +125,7 @@ def marks_in(
                 since=since,
                 end=behind,
                 clause=_clause(words, index),
-                until=_until(words, index, begin, end, known)
-                if is_condition
-                else _called(words, behind, known),
+                until=until,
             )
 
 

@@ -89,6 +89,10 @@ class Scene:
         index = bisect_right(self._begun_words, word)
         return self.begun[index][1] if index < len(self.begun) else None
 
+    def steps_about(self, word: int) -> tuple[FilmStep, ...]:
+        """The step that was begun last, and the one that is begun next."""
+        return tuple(step for step in (self.step_at(word), self.next_step(word)) if step is not None)
+
     def mentions_from(self, word: int) -> Sequence[Mention]:
         """Names said from a word on."""
         index = bisect_right(self._mention_begins, word - 1)

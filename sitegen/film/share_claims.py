@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from sitegen.faults import Place
 from sitegen.film.amount_claims import candidates
-from sitegen.film.amount_distance import name_of
+from sitegen.film.amount_distance import line_at, name_of
 from sitegen.film.attribution import Attributed, is_of_them
 from sitegen.film.evidence import is_fill
 from sitegen.film.figures import number_text
@@ -16,10 +16,8 @@ from sitegen.film.number_words import PARTS
 from sitegen.film.scene import Scene
 from sitegen.film.spoken_amounts import SpokenAmount
 from sitegen.film.spoken_numbers import spoken_numbers
-from sitegen.film.steps import FilmStep
+from sitegen.film.steps import FilmStep, words_of
 from sitegen.film.values import Finding, FindingKind
-from sitegen.film.words import tokens
-from sitegen.kitchen.method import Words
 from sitegen.kitchen.recipe import PartLine
 
 ALL = "all"
@@ -41,7 +39,7 @@ def share_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding
 
 
 def _fill(scene: Scene, amount: SpokenAmount) -> Finding | None:
-    near = [step for step in (scene.step_at(amount.begin), scene.next_step(amount.begin)) if step]
+    near = scene.steps_about(amount.begin)
     filled = [step for step in near if step.step.fill]
     if not filled:
         steps = [step for component in scene.recipe.components for step in component.steps if step.fill]
@@ -72,9 +70,9 @@ def _taken(scene: Scene, one: Attributed) -> Finding | None:
         used = None if is_other or others else _parted(scene, one, here) or _used_whole(scene, one, here)
         return _differs(scene, amount, *used, certain=True) if used is not None else None
     share, key, at = (in_hand or written)[0]
-    line = scene.recipe.components[key[0]].lines[key[1]]
     sure = len({share for share, _, _ in in_hand or written}) == 1
-    return _differs(scene, amount, name_of(line), share, at, sure and not is_other and not is_elsewhere)
+    is_certain = sure and not is_other and not is_elsewhere
+    return _differs(scene, amount, name_of(line_at(scene, key)), share, at, is_certain)
 
 
 def _taken_of_it(scene: Scene, amount: SpokenAmount) -> Finding | None:
@@ -83,7 +81,7 @@ def _taken_of_it(scene: Scene, amount: SpokenAmount) -> Finding | None:
     if now is None or not is_of_them(scene, amount):
         return None
     shares = [
-        (each.share, scene.recipe.components[now.component].lines[each.line], each.at)
+        (each.share, line_at(scene, (now.component, each.line)), each.at)
         for each in now.step.references
         if 0 < each.share < 1 and each.line is not None
     ]
@@ -109,10 +107,11 @@ def _used_whole(scene: Scene, one: Attributed, keys: Sequence[LineKey]) -> tuple
     """
     if one.mention is None or _is_of_one(scene, one) or _rest_follows(scene, one.amount):
         return None
-    near = (scene.step_at(one.amount.begin), scene.next_step(one.amount.begin))
-    for step in [each for each in near if each is not None and not _parts_something(each)]:
+    for step in scene.steps_about(one.amount.begin):
+        if _parts_something(step):
+            continue
         for key in keys:
-            line = scene.recipe.components[key[0]].lines[key[1]]
+            line = line_at(scene, key)
             is_weighed = isinstance(line, PartLine) and line.amount is not None
             uses = [each for each in step.step.references if (step.component, each.line) == key]
             if len(uses) == 1 and uses[0].share == 1 and uses[0].amount is None and not is_weighed:
@@ -125,21 +124,17 @@ def _parted(scene: Scene, one: Attributed, keys: Sequence[LineKey]) -> tuple[str
     now = scene.step_at(one.amount.begin)
     if now is None or _is_of_one(scene, one):
         return None
-    parts = [part.low for part in spoken_numbers(_prose(now)) if part.is_part]
+    parts = [part.low for part in spoken_numbers(words_of(now.step)) if part.is_part]
     for key in keys:
         uses = [each for each in now.step.references if (now.component, each.line) == key]
         if uses and len(parts) == 1 and parts != [one.amount.span.low]:
-            return name_of(scene.recipe.components[key[0]].lines[key[1]]), parts[0], uses[0].at
+            return name_of(line_at(scene, key)), parts[0], uses[0].at
     return None
 
 
 def _parts_something(step: FilmStep) -> bool:
     """Whether a step's text parts what no reference names: 'fold in half of this, then the rest'."""
-    return any(word in PARTS or word == REST for word in _prose(step))
-
-
-def _prose(step: FilmStep) -> tuple[str, ...]:
-    return tokens(" ".join(part.text for part in step.step.prose if isinstance(part, Words)))
+    return any(word in PARTS or word == REST for word in words_of(step.step))
 
 
 def _is_of_one(scene: Scene, one: Attributed) -> bool:

@@ -137,13 +137,18 @@ def _sentences_of(text: str) -> list[str]:
     return [f"{part}." for part in parts[:-1]] + parts[-1:]
 
 
+def words_of(step: Step) -> tuple[str, ...]:
+    """The words of a step's text, as `words.tokens` cuts them, without what stands in braces."""
+    return tokens(" ".join(part.text for part in step.prose if isinstance(part, Words)))
+
+
 def times_of(step: Step, known: SpokenWords) -> Iterator[object]:
     """The minutes that a step names: of its wait, of a short range each, and of its text."""
     if step.wait_min:
         low, high = step.wait_min.low, step.wait_min.high
         between = range(ceil(low), floor(high) + 1) if high - low <= SHORT_RANGE_MIN else ()
         yield from {low, high, *map(Fraction, between)}
-    prose = tokens(" ".join(part.text for part in step.prose if isinstance(part, Words)))
+    prose = words_of(step)
     for index in range(len(prose)):
         number = number_at(prose, index)
         if number is not None and number.end < len(prose) and prose[number.end] in known.minutes:

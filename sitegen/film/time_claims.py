@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from sitegen.film.attribution import Attributed
 from sitegen.film.figures import minutes_text
-from sitegen.film.keeping_claims import is_of_keeping
+from sitegen.film.keeping_claims import keeping_place
 from sitegen.film.marks import NOT_THIS_BAKE, About
 from sitegen.film.repairs import is_warned
 from sitegen.film.scene import Scene
@@ -44,7 +44,7 @@ def time_findings(scene: Scene, said: Sequence[Attributed]) -> Iterator[Finding]
     times = [one.amount for one in said if one.amount.what is Said.TIME]
     for one in said:
         amount = one.amount
-        if amount.what is not Said.TIME or is_of_keeping(scene, amount):
+        if amount.what is not Said.TIME or keeping_place(scene, amount):
             continue
         about = scene.about_in_clause(amount.begin)
         is_ahead = bool(about & About.AHEAD) and not _is_told_at_once(scene, amount, frozenset())

@@ -5,11 +5,10 @@ from dataclasses import dataclass
 
 from sitegen.faults import Place
 from sitegen.film.spoken_numbers import number_at
-from sitegen.film.steps import FilmStep
+from sitegen.film.steps import FilmStep, words_of
 from sitegen.film.vocabulary import SpokenWords
 from sitegen.film.words import tokens
 from sitegen.kitchen.amounts import Span, single
-from sitegen.kitchen.method import Words
 
 LEAVE = "leav"
 """The stem of the work that any wait is."""
@@ -31,7 +30,7 @@ class WrittenTime:
 def times_of_step(film_step: FilmStep, known: SpokenWords) -> Iterator[WrittenTime]:
     """The times of a step: its wait, and those in its text, each with the works that it belongs to."""
     step = film_step.step
-    prose = tokens(" ".join(part.text if isinstance(part, Words) else "" for part in step.prose))
+    prose = words_of(step)
     norms = known.norms(prose)
     works = frozenset(known.works[word] for word in norms if word in known.works)
     if step.wait_min is not None:
